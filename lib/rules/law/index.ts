@@ -1,0 +1,1 @@
+export { LAW, type CiteId, type LawEntry } from './registry';
