@@ -1,0 +1,38 @@
+/**
+ * The browser's side of next-auth, two calls. next-auth's own client leaves the page when the network fails, and the
+ * typed address with it; these only report.
+ */
+export type KnockAnswer = 'in' | 'refused' | 'try-again' | 'no-connection';
+
+/** Signs in with address and password. */
+export async function knock(email: string, password: string): Promise<KnockAnswer> {
+  try {
+    const response = await post('/api/auth/callback/credentials', { email, password });
+    if (response.ok) return 'in';
+    // Only 401 without our own code says that the pair was not right; everything else is no judgement on it.
+    const { url } = (await response.json()) as { url?: string };
+    return response.status === 401 && url?.includes('error=CredentialsSignin') ? 'refused' : 'try-again';
+  } catch (error) {
+    return error instanceof SyntaxError ? 'try-again' : 'no-connection';
+  }
+}
+
+/** Signs out. False when the server could not be reached: the session is then still there. */
+export async function knockOut(): Promise<boolean> {
+  try {
+    return (await post('/api/auth/signout', {})).ok;
+  } catch {
+    return false;
+  }
+}
+
+async function post(path: string, values: Record<string, string>): Promise<Response> {
+  const { csrfToken } = (await (await fetch('/api/auth/csrf', { cache: 'no-store' })).json()) as {
+    csrfToken: string;
+  };
+  return fetch(path, {
+    method: 'POST',
+    headers: { 'Content-Type': 'application/x-www-form-urlencoded' },
+    body: new URLSearchParams({ ...values, csrfToken, json: 'true' }),
+  });
+}

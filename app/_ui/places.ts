@@ -1,0 +1,28 @@
+import { mayUse, type Role, type Verb } from '@/lib/access/policy';
+
+export interface PlaceToWork {
+  readonly href: '/ramp' | '/bench' | '/desk';
+  readonly label: string;
+}
+
+const PLACES: readonly (PlaceToWork & { readonly verb: Verb })[] = [
+  { href: '/ramp', label: 'Ramp', verb: 'finding.report' },
+  { href: '/bench', label: 'Bench', verb: 'bench.read' },
+  { href: '/desk', label: 'Desk', verb: 'flight.release' },
+];
+
+/** Where somebody with these roles works. Only saves a walk to a closed door: each door checks for itself. */
+export const placesFor = (roles: readonly Role[]): readonly PlaceToWork[] =>
+  PLACES.filter((place) => mayUse(roles, place.verb)).map(({ href, label }) => ({ href, label }));
+
+/** Whoever holds several roles starts where the pressing work comes in. */
+const START: readonly [Role, PlaceToWork['href']][] = [
+  ['dispatcher', '/desk'],
+  ['mechanic', '/bench'],
+  ['manager', '/desk'],
+  ['pilot', '/ramp'],
+];
+
+/** The first screen after signing in. */
+export const startFor = (roles: readonly Role[]): PlaceToWork['href'] =>
+  START.find(([role]) => roles.includes(role))?.[1] ?? '/ramp';

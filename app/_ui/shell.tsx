@@ -1,0 +1,66 @@
+import Link from 'next/link';
+import { type ReactNode } from 'react';
+import { type WhoAmI } from '@/lib/people/who-am-i';
+import { Caution } from './caution';
+import { PlacesNav } from './places-nav';
+import { placesFor } from './places';
+import styles from './shell.module.css';
+import { SignOut } from './sign-out';
+import { WheelMark } from './wheel-mark';
+
+/** The frame of every signed-in screen: whose fleet, who is working, where one can go, and the caution at the foot. */
+export function Shell({ who, children }: { who: WhoAmI; children: ReactNode }) {
+  const places = placesFor(who.roles);
+  return (
+    <div className={`${styles.shell} ${places.length > 1 ? styles.withFootNav : ''}`}>
+      <a href="#content" className={styles.skip}>
+        Skip to the content
+      </a>
+      <header className={`${styles.header} not-on-paper`}>
+        <div className={styles.strip}>
+          <Link href="/" className={styles.home}>
+            <WheelMark size={30} />
+            <span className={styles.name}>Wheelchock</span>
+          </Link>
+          <div className={styles.who}>
+            <span className={styles.operator}>{who.operatorName}</span>
+            <span className={styles.person}>
+              {who.name}
+              <span className={styles.roles}>, {who.roles.join(', ')}</span>
+            </span>
+          </div>
+          <SignOut />
+        </div>
+        {places.length > 1 && <PlacesNav places={places} />}
+      </header>
+      <main id="content" tabIndex={-1} className={styles.content}>
+        {children}
+      </main>
+      <footer className={styles.foot}>
+        <Caution />
+      </footer>
+    </div>
+  );
+}
+
+/** The frame where nobody is signed in: sign-in, not found, something went wrong. */
+export function BareShell({ children }: { children: ReactNode }) {
+  return (
+    <div className={styles.shell}>
+      <header className={styles.header}>
+        <div className={styles.strip}>
+          <span className={styles.home}>
+            <WheelMark size={30} />
+            <span className={`${styles.name} ${styles.always}`}>Wheelchock</span>
+          </span>
+        </div>
+      </header>
+      <main id="content" tabIndex={-1} className={`${styles.content} ${styles.narrow}`}>
+        {children}
+      </main>
+      <footer className={styles.foot}>
+        <Caution />
+      </footer>
+    </div>
+  );
+}

@@ -1,0 +1,44 @@
+/**
+ * Who may press which button. This is the operator's order of work, not law: whether a signature counts (rating,
+ * authorization, recency) is judged in lib/rules and refused there with its paragraph.
+ */
+export const ROLES = ['pilot', 'mechanic', 'dispatcher', 'manager'] as const;
+export type Role = (typeof ROLES)[number];
+
+const everyone: readonly Role[] = ROLES;
+
+export const POLICY = {
+  // Reads
+  'fleet.read': everyone,
+  'aircraft.read': everyone,
+  'write-up.read': everyone,
+  'photo.read': everyone,
+  'own-findings.read': everyone,
+  'bench.read': ['mechanic', 'manager'],
+  'flight.answer': everyone,
+  'release.read': everyone,
+  // The ramp
+  'walkaround.start': ['pilot', 'mechanic', 'manager'],
+  'walkaround.finish': ['pilot', 'mechanic', 'manager'],
+  'finding.report': everyone,
+  'photo.add': everyone,
+  'servicing.record': ['pilot', 'mechanic'],
+  // The bench
+  'severity.judge': ['mechanic'],
+  'within-limits.find': ['mechanic'],
+  'deferral.begin': ['mechanic', 'manager'],
+  'placard.place': ['pilot', 'mechanic', 'manager'],
+  'work.start': ['mechanic', 'pilot'],
+  'work.enter': ['mechanic', 'pilot'],
+  'work.sign': ['mechanic', 'pilot'],
+  'work.abandon': ['mechanic', 'pilot'],
+  'check-flight.log': ['pilot', 'mechanic'],
+  // The desk
+  'flight.release': ['dispatcher', 'manager'],
+} as const satisfies Record<string, readonly Role[]>;
+
+export type Verb = keyof typeof POLICY;
+
+/** Whether any of these roles may use the verb. */
+export const mayUse = (roles: readonly Role[], verb: Verb): boolean =>
+  roles.some((role) => (POLICY[verb] as readonly Role[]).includes(role));

@@ -1,0 +1,196 @@
+import { randomUUID } from 'node:crypto';
+import { z } from 'zod';
+import type { Tx } from '../db/client';
+import { brokenUnique, isTransient, isUnreachable } from '../db/errors';
+import { readInOperator, writeInOperator } from '../db/scope';
+import { PROBLEMS, Refusal, type Problem, type Result } from '../problems';
+import { appendAudit } from '../records/audit';
+import { contentHash, toPlain } from '../records/canonical';
+import { loadActor, type Actor, type ActorRef } from './actor';
+import { mayUse, type Verb } from './policy';
+import { confirmPassword } from './passwords';
+import { requestId } from './request-id';
+
+/** What a verb works with: its transaction, who asks, and what time it is. */
+export interface Context {
+  readonly tx: Tx;
+  readonly actor: Actor;
+  readonly operatorId: string;
+  readonly now: Date;
+  readonly requestId: string;
+}
+
+interface CommandOutcome<T> {
+  readonly value: T;
+  readonly audit: {
+    readonly subjectKind: string;
+    readonly subjectId: string;
+    readonly detail: Record<string, unknown>;
+  };
+}
+
+interface CommandDefinition<S extends z.ZodType, T> {
+  readonly verb: Verb;
+  /** Must parse to an object with `requestId`; a signing verb also has `password`. */
+  readonly input: S;
+  /** The password is asked again and checked before anything else: the act is a signature. */
+  readonly signing?: boolean;
+  /** A refusal leaves an audit row too (sign-offs and releases that were not allowed). */
+  readonly auditRefusals?: boolean;
+  run(context: Context, input: z.output<S>): Promise<CommandOutcome<T>>;
+}
+
+interface QueryDefinition<S extends z.ZodType, T> {
+  readonly verb: Verb;
+  readonly input: S;
+  run(context: Omit<Context, 'requestId'>, input: z.output<S>): Promise<T>;
+}
+
+/** `now` is given by tests and by the demo's invented history; the running server leaves it out. */
+export interface CallOptions {
+  readonly now?: Date;
+}
+
+export type Command<S extends z.ZodType, T> = (
+  ref: ActorRef | null,
+  raw: z.input<S> | unknown,
+  options?: CallOptions,
+) => Promise<Result<T>>;
+
+const withRequest = z.looseObject({ requestId });
+const withPassword = z.looseObject({ password: z.string() });
+
+/**
+ * The one door for writes. Parses, checks the password where the act is a signature, opens the operator's
+ * transaction, reads the actor, asks the policy, answers a repeated request with the earlier answer, runs the verb,
+ * and links an audit row, all in one transaction.
+ */
+export function command<S extends z.ZodType, T>(definition: CommandDefinition<S, T>): Command<S, T> {
+  return (ref, raw, options = {}) =>
+    guarded(async () => {
+      const input = parse(definition.input, raw);
+      const request = withRequest.parse(input).requestId;
+      const signedIn = required(ref);
+      const now = options.now ?? new Date();
+      const hash = contentHash({ verb: definition.verb, input: withoutPassword(input) });
+      if (definition.signing) await confirmPassword(signedIn, withPassword.parse(input).password, now);
+      try {
+        return await writeInOperator(signedIn.operatorId, async (tx) => {
+          const actor = await loadActor(tx, signedIn);
+          if (!mayUse(actor.roles, definition.verb)) throw new Refusal('not_allowed');
+          const earlier = await tx.request.findUnique({ where: { id: request } });
+          if (earlier) {
+            const same =
+              earlier.personId === actor.personId &&
+              earlier.verb === definition.verb &&
+              earlier.inputHash === hash;
+            if (!same) throw new Refusal('conflict');
+            return (earlier.result as { value: T }).value;
+          }
+          const context = { tx, actor, operatorId: actor.operatorId, now, requestId: request };
+          const { value, audit } = await definition.run(context, input);
+          const kept = toPlain({ value });
+          await tx.request.create({
+            data: {
+              id: request,
+              operatorId: actor.operatorId,
+              personId: actor.personId,
+              verb: definition.verb,
+              inputHash: hash,
+              result: kept as object,
+              at: now,
+            },
+          });
+          await appendAudit(tx, actor.operatorId, {
+            at: now,
+            personId: actor.personId,
+            verb: definition.verb,
+            requestId: request,
+            ...audit,
+          });
+          return kept.value;
+        });
+      } catch (error) {
+        if (definition.auditRefusals && error instanceof Refusal && AUDITED.has(error.problem.code)) {
+          await auditRefusal(signedIn, definition.verb, request, now, error.problem, withoutPassword(input));
+        }
+        throw error;
+      }
+    });
+}
+
+/** The door for reads: same actor, same policy, one consistent view, nothing written. */
+export function query<S extends z.ZodType, T>(definition: QueryDefinition<S, T>): Command<S, T> {
+  return (ref, raw, options = {}) =>
+    guarded(async () => {
+      const input = parse(definition.input, raw);
+      const signedIn = required(ref);
+      const now = options.now ?? new Date();
+      return readInOperator(signedIn.operatorId, async (tx) => {
+        const actor = await loadActor(tx, signedIn);
+        if (!mayUse(actor.roles, definition.verb)) throw new Refusal('not_allowed');
+        return definition.run({ tx, actor, operatorId: actor.operatorId, now }, input);
+      });
+    });
+}
+
+const AUDITED = new Set<Problem['code']>(['signature_refused', 'no_go', 'not_allowed', 'superseded']);
+
+async function auditRefusal(
+  ref: ActorRef,
+  verb: Verb,
+  request: string,
+  now: Date,
+  problem: Problem,
+  input: unknown,
+): Promise<void> {
+  await writeInOperator(ref.operatorId, (tx) =>
+    appendAudit(tx, ref.operatorId, {
+      at: now,
+      personId: ref.personId,
+      verb: `${verb}:refused`,
+      subjectKind: 'request',
+      subjectId: request,
+      requestId: request,
+      detail: { code: problem.code, lines: problem.lines ?? [], inputHash: contentHash(input) },
+    }),
+  );
+}
+
+function required(ref: ActorRef | null): ActorRef {
+  if (!ref) throw new Refusal('not_signed_in');
+  return ref;
+}
+
+function parse<S extends z.ZodType>(schema: S, raw: unknown): z.output<S> {
+  const parsed = schema.safeParse(raw);
+  if (parsed.success) return parsed.data;
+  const fields: Record<string, string[]> = {};
+  for (const issue of parsed.error.issues) (fields[issue.path.join('.')] ??= []).push(issue.message);
+  throw new Refusal('invalid', { fields });
+}
+
+/** Passwords never reach a hash, a log or the audit. */
+function withoutPassword(input: unknown): unknown {
+  if (typeof input !== 'object' || input === null || !('password' in input)) return input;
+  return Object.fromEntries(Object.entries(input).filter(([key]) => key !== 'password'));
+}
+
+async function guarded<T>(work: () => Promise<T>): Promise<Result<T>> {
+  try {
+    return { ok: true, value: await work() };
+  } catch (error) {
+    return { ok: false, problem: toProblem(error) };
+  }
+}
+
+function toProblem(error: unknown): Problem {
+  if (error instanceof Refusal) return error.problem;
+  if (brokenUnique(error)) return { code: 'conflict', say: PROBLEMS.conflict.say };
+  if (isTransient(error) || isUnreachable(error)) return { code: 'try_again', say: PROBLEMS.try_again.say };
+  const eventId = randomUUID();
+  console.error(JSON.stringify({ level: 'error', eventId, message: String(error), stack: stackOf(error) }));
+  return { code: 'bug', say: PROBLEMS.bug.say, eventId };
+}
+
+const stackOf = (error: unknown): string | undefined => (error instanceof Error ? error.stack : undefined);

@@ -1,0 +1,171 @@
+import { randomUUID } from 'node:crypto';
+import { command, type Context } from '../access/service';
+import { dateColumn } from '../db/dates';
+import { aircraftFacts, basePlace, readAircraft } from '../fleet/facts';
+import { factsChanged } from '../fleet/require-aircraft';
+import { readSigner, signerFacts } from '../people/signer';
+import { fieldRefusal, Refusal } from '../problems';
+import { dayAtBase } from '../records/signature';
+import { localDate } from '../rules/months';
+import { partOf } from '../rules/jasc';
+import { deferralEligibility, type EligibilityReport } from '../rules/part-91/91-213-deferral-eligibility';
+import { mayDetermineNoHazard, toDeterminer } from '../rules/who-may-determine';
+import { recordDetermination } from './record-determination';
+import { beginDeferralInput } from './schema';
+import { linesOf, requireOpenWriteUp } from './write-up';
+
+/**
+ * Defers an inoperative item: asks the whole of 91.213 again with the facts of this moment, takes the signed (d)(4)
+ * determination, and leaves what is still owed: the placard, and the part 43 entry where removing or deactivating was
+ * maintenance. Until those are there the answer stays no go. Refuses with the paragraphs when 91.213 closes the way or
+ * the signer may not determine.
+ */
+export const beginDeferral = command({
+  verb: 'deferral.begin',
+  input: beginDeferralInput,
+  signing: true,
+  auditRefusals: true,
+  async run(context, input) {
+    const { tx, operatorId, actor, now } = context;
+    const writeUp = await requireOpenWriteUp(tx, operatorId, input.discrepancyId);
+    if (writeUp.deferrals.some((deferral) => !deferral.end)) {
+      throw new Refusal('conflict', { say: `${writeUp.number} is deferred already.` });
+    }
+    if (writeUp.severity === null) {
+      throw new Refusal('conflict', { say: 'Judge the write-up first: undecided means grounding.' });
+    }
+    const report = await eligibilityNow(context, writeUp.aircraftId, writeUp.id);
+    if (!report.deferrable) {
+      const lines = linesOf([...report.gate, ...report.table.flatMap((row) => row.lines)]);
+      throw new Refusal('signature_refused', {
+        say: 'This cannot be deferred. It is repaired, or found within limits by a mechanic.',
+        lines: distinct(lines),
+      });
+    }
+    if (input.method === 'removed' && !input.deactivationIsMaintenance) {
+      throw fieldRefusal('deactivationIsMaintenance', 'Removal is maintenance and is recorded under 43.9.');
+    }
+    const melItemId =
+      report.path === 'mel' ? await melItemOf(context, writeUp.aircraftId, writeUp.equipmentId) : null;
+    if (report.path === 'mel' && input.melProceduresDone === null) {
+      throw fieldRefusal('melProceduresDone', 'Say whether the procedures of the list are done.');
+    }
+    const zone = writeUp.aircraft.base.zone;
+    const on = dayAtBase(now, zone);
+    const signer = await readSigner(tx, operatorId, actor.personId);
+    const facts = signerFacts(signer);
+    const ruling = mayDetermineNoHazard(facts, writeUp.aircraft.type.rating, on);
+    if (!ruling.allowed) throw new Refusal('signature_refused', { lines: linesOf(ruling.lines) });
+
+    const { statement, method, methodWords, placardWording, placardLocation } = input;
+    const signed = await recordDetermination(context, writeUp, signer, {
+      kind: 'no-hazard',
+      statement,
+      lines: ruling.lines,
+      said: {
+        determiner: toDeterminer(facts, writeUp.aircraft.type.rating),
+        noHazard: true,
+        method,
+        methodWords,
+        placardWording,
+        placardLocation,
+        eligibility: report,
+      },
+    });
+    const deferralId = randomUUID();
+    await tx.deferral.create({
+      data: {
+        id: deferralId,
+        operatorId,
+        discrepancyId: writeUp.id,
+        determinationId: signed.id,
+        basis: report.path === 'mel' ? 'mel' : '91.213(d)',
+        method,
+        methodWords,
+        deactivationIsMaintenance: input.deactivationIsMaintenance,
+        melItemId,
+        melProceduresDone: input.melProceduresDone ?? false,
+        // The clock starts at the write-up, not at the placard.
+        recordedOn: dateColumn(localDate(writeUp.openedAt.toISOString(), zone)),
+        eltFirstRemovedOn: input.eltFirstRemovedOn ? dateColumn(input.eltFirstRemovedOn) : null,
+        eltRecordComplete: input.eltRecordComplete,
+        eligibility: report as object,
+        begunAt: now,
+      },
+    });
+    const placardId = randomUUID();
+    await tx.placard.create({
+      data: { id: placardId, operatorId, deferralId, wording: placardWording, location: placardLocation },
+    });
+    if (input.deactivationIsMaintenance) await openDeferralWork(context, writeUp, deferralId, input);
+    await tx.discrepancy.update({
+      where: { operatorId_id: { operatorId, id: writeUp.id } },
+      data: { state: 'deferred' },
+    });
+    await factsChanged(tx, operatorId, writeUp.aircraftId);
+    return {
+      value: { deferralId, placardId },
+      audit: {
+        subjectKind: 'discrepancy',
+        subjectId: writeUp.id,
+        detail: { number: writeUp.number, deferralId, basis: report.path, method, hash: signed.hash },
+      },
+    };
+  },
+});
+
+/** 91.213 asked with the facts as they are inside this transaction. */
+export async function eligibilityNow(
+  { tx, operatorId, now }: Pick<Context, 'tx' | 'operatorId' | 'now'>,
+  aircraftId: string,
+  discrepancyId: string,
+): Promise<EligibilityReport> {
+  const row = await readAircraft(tx, operatorId, aircraftId);
+  if (!row) throw new Refusal('not_found');
+  const facts = aircraftFacts(row);
+  const discrepancy = facts.discrepancies.find((one) => one.id === discrepancyId);
+  if (!discrepancy) throw new Refusal('not_found');
+  const base = basePlace(row.base);
+  return deferralEligibility(facts, discrepancy, base, dayAtBase(now, base.zone), now.toISOString());
+}
+
+async function melItemOf({ tx, operatorId }: Context, aircraftId: string, equipmentId: string | null) {
+  const item = await tx.melItem.findFirst({
+    where: { operatorId, equipmentId: equipmentId ?? undefined, mel: { aircraftId } },
+  });
+  if (!item || !equipmentId)
+    throw new Refusal('conflict', { say: 'The minimum equipment list has no such item.' });
+  return item.id;
+}
+
+/** Removing or deactivating as maintenance is work like any other: begun now, owed its entry and signature. */
+async function openDeferralWork(
+  { tx, operatorId, actor, now }: Context,
+  writeUp: Awaited<ReturnType<typeof requireOpenWriteUp>>,
+  deferralId: string,
+  input: { method: string; methodWords: string },
+): Promise<void> {
+  const part = partOf(writeUp.jasc);
+  if (!part.known) throw new Refusal('conflict', { say: 'Give the write-up its JASC code first.' });
+  await tx.maintenanceAction.create({
+    data: {
+      id: randomUUID(),
+      operatorId,
+      aircraftId: writeUp.aircraftId,
+      discrepancyId: writeUp.id,
+      deferralId,
+      title: `${input.method === 'removed' ? 'Remove' : 'Deactivate'}: ${writeUp.title}`,
+      part: part.value,
+      jasc: writeUp.jasc,
+      workKind: 'minor',
+      swapOnly: true,
+      state: 'started',
+      startedById: actor.personId,
+      startedAt: now,
+      description: input.methodWords,
+    },
+  });
+}
+
+const distinct = <T extends { because: string }>(lines: readonly T[]): T[] =>
+  lines.filter((line, index) => lines.findIndex((other) => other.because === line.because) === index);

@@ -1,0 +1,67 @@
+import { command } from '../access/service';
+import { factsChanged } from '../fleet/require-aircraft';
+import { readSigner, signerFacts } from '../people/signer';
+import { Refusal } from '../problems';
+import { dayAtBase } from '../records/signature';
+import { partOf } from '../rules/jasc';
+import { mayFindWithinLimits } from '../rules/who-may-determine';
+import { recordDetermination } from './record-determination';
+import { findWithinLimitsInput } from './schema';
+import { linesOf, requireOpenWriteUp } from './write-up';
+
+/** Kinds that can lie within a maker's limit. What does not work, and a paper that is missing, cannot. */
+const MEASURABLE: readonly string[] = ['damage', 'wear', 'leak', 'contamination', 'fastener', 'servicing'];
+
+/**
+ * A mechanic with the rating for the part finds the condition within a named limit. The write-up stays open as a
+ * "watch": within limits today, looked at again.
+ */
+export const findWithinLimits = command({
+  verb: 'within-limits.find',
+  input: findWithinLimitsInput,
+  signing: true,
+  auditRefusals: true,
+  async run(context, input) {
+    const { tx, operatorId, actor, now } = context;
+    const writeUp = await requireOpenWriteUp(tx, operatorId, input.discrepancyId);
+    if (!MEASURABLE.includes(writeUp.kind)) {
+      throw new Refusal('conflict', {
+        say: 'Only a measurable condition can be within limits. Equipment that does not work is repaired or deferred.',
+      });
+    }
+    const part = partOf(writeUp.jasc);
+    if (!part.known) {
+      throw new Refusal('conflict', {
+        say: 'Give the write-up its JASC code first: the part decides who may find this.',
+      });
+    }
+    const zone = writeUp.aircraft.base.zone;
+    const signer = await readSigner(tx, operatorId, actor.personId);
+    const ruling = mayFindWithinLimits(signerFacts(signer), part.value, dayAtBase(now, zone));
+    if (!ruling.allowed) throw new Refusal('signature_refused', { lines: linesOf(ruling.lines) });
+    const { measured, limitText, limitSource, statement } = input;
+    const signed = await recordDetermination(context, writeUp, signer, {
+      kind: 'within-limits',
+      statement,
+      severity: 'watch',
+      measured,
+      limitText,
+      limitSource,
+      lines: ruling.lines,
+      said: { measured, limit: limitText, source: limitSource },
+    });
+    await tx.discrepancy.update({
+      where: { operatorId_id: { operatorId, id: writeUp.id } },
+      data: { severity: 'watch' },
+    });
+    await factsChanged(tx, operatorId, writeUp.aircraftId);
+    return {
+      value: { determinationId: signed.id },
+      audit: {
+        subjectKind: 'discrepancy',
+        subjectId: writeUp.id,
+        detail: { number: writeUp.number, measured, limit: limitText, hash: signed.hash },
+      },
+    };
+  },
+});

@@ -1,0 +1,52 @@
+import { z } from 'zod';
+import { requestId } from '../access/request-id';
+import { FINDING_KINDS } from '../findings/schema';
+
+const words = (what: string, max = 2000) =>
+  z.string().trim().min(1, `${what} is needed.`).max(max, `${what} can have ${max} characters at most.`);
+
+/** The password, asked again because the act is a signature. */
+export const password = z.string().min(1, 'Your password is needed to sign.').max(200);
+
+/** A mechanic says what the finding is: its kind, system, equipment and severity. */
+export const judgeSeverityInput = z.object({
+  requestId,
+  discrepancyId: z.uuid(),
+  kind: z.enum(FINDING_KINDS, 'Choose what kind of trouble it is.'),
+  jasc: z.string().regex(/^\d{4}$/, 'A JASC code has four digits.'),
+  equipmentId: z.uuid().nullable(),
+  inoperativeCount: z.int().min(1).max(50).nullable(),
+  severity: z.enum(['grounding', 'limiting', 'note'], 'Choose a severity.'),
+  statement: words('The reason'),
+  password,
+});
+
+/** A mechanic finds a measured condition within a sourced limit. */
+export const findWithinLimitsInput = z.object({
+  requestId,
+  discrepancyId: z.uuid(),
+  measured: words('What was measured', 300),
+  limitText: words('The limit', 300),
+  limitSource: words('Where the limit comes from', 300),
+  statement: words('The finding'),
+  password,
+});
+
+/** A deferral under 91.213(d) or the minimum equipment list. Nothing is pre-answered. */
+export const beginDeferralInput = z.object({
+  requestId,
+  discrepancyId: z.uuid(),
+  method: z.enum(['removed', 'deactivated'], 'Say whether it was removed or deactivated.'),
+  methodWords: words('How it was removed or deactivated', 500),
+  deactivationIsMaintenance: z.boolean({ error: 'Say whether deactivating it was maintenance.' }),
+  placardWording: words('The placard’s wording', 120),
+  placardLocation: words('Where the placard goes', 120),
+  noHazard: z.literal(true, { error: 'A deferral needs your determination that this is no hazard.' }),
+  statement: words('The reason for the determination'),
+  melProceduresDone: z.boolean().nullable(),
+  eltFirstRemovedOn: z.iso.date().nullable(),
+  eltRecordComplete: z.boolean().nullable(),
+  password,
+});
+
+export const placePlacardInput = z.object({ requestId, placardId: z.uuid() });

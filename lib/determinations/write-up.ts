@@ -1,0 +1,25 @@
+import type { Tx } from '../db/client';
+import { Refusal } from '../problems';
+
+/** One write-up with what every act on it needs. */
+export async function requireOpenWriteUp(tx: Tx, operatorId: string, id: string) {
+  const writeUp = await tx.discrepancy.findUnique({
+    where: { operatorId_id: { operatorId, id } },
+    include: {
+      aircraft: { include: { base: true, type: true } },
+      deferrals: { include: { end: true } },
+      work: true,
+    },
+  });
+  if (!writeUp) throw new Refusal('not_found', { say: 'There is no such write-up here.' });
+  if (writeUp.state === 'closed') {
+    throw new Refusal('conflict', {
+      say: `${writeUp.number} is closed. The same trouble again is a new write-up.`,
+    });
+  }
+  return writeUp;
+}
+
+/** The lines of a ruling as a refusal carries them. */
+export const linesOf = (lines: readonly { cite: string; because: string; effect: string }[]) =>
+  lines.filter((line) => line.effect === 'bars').map(({ cite, because }) => ({ cite, because }));

@@ -1,0 +1,48 @@
+import { command } from '../access/service';
+import { recordDetermination } from '../determinations/record-determination';
+import { linesOf, requireOpenWriteUp } from '../determinations/write-up';
+import { factsChanged } from '../fleet/require-aircraft';
+import { readSigner, signerFacts } from '../people/signer';
+import { Refusal } from '../problems';
+import { dayAtBase } from '../records/signature';
+import { mayRecordServicing } from '../rules/who-may-determine';
+import { recordServicingInput } from './schema';
+
+/** Servicing done (oil added, tyre inflated, samples clean): closes a servicing write-up, and only such a one. */
+export const recordServicing = command({
+  verb: 'servicing.record',
+  input: recordServicingInput,
+  auditRefusals: true,
+  async run(context, input) {
+    const { tx, operatorId, actor, now } = context;
+    const writeUp = await requireOpenWriteUp(tx, operatorId, input.discrepancyId);
+    if (writeUp.kind !== 'servicing') {
+      throw new Refusal('conflict', { say: 'This is more than servicing: a mechanic has to see to it.' });
+    }
+    if (writeUp.work.some((work) => work.state === 'started' || work.state === 'entered')) {
+      throw new Refusal('conflict', { say: 'Work on this has begun; it ends with a signature.' });
+    }
+    const signer = await readSigner(tx, operatorId, actor.personId);
+    const ruling = mayRecordServicing(signerFacts(signer), dayAtBase(now, writeUp.aircraft.base.zone));
+    if (!ruling.allowed) throw new Refusal('signature_refused', { lines: linesOf(ruling.lines) });
+    const signed = await recordDetermination(context, writeUp, signer, {
+      kind: 'servicing',
+      statement: input.words,
+      lines: ruling.lines,
+      said: {},
+    });
+    await tx.discrepancy.update({
+      where: { operatorId_id: { operatorId, id: writeUp.id } },
+      data: { state: 'closed', closedAt: now, closedHow: 'serviced' },
+    });
+    await factsChanged(tx, operatorId, writeUp.aircraftId);
+    return {
+      value: { determinationId: signed.id },
+      audit: {
+        subjectKind: 'discrepancy',
+        subjectId: writeUp.id,
+        detail: { number: writeUp.number, words: input.words, by: actor.name, hash: signed.hash },
+      },
+    };
+  },
+});

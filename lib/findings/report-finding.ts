@@ -1,0 +1,177 @@
+import { randomUUID } from 'node:crypto';
+import type { Tx } from '../db/client';
+import { command } from '../access/service';
+import { factsChanged, requireAircraft } from '../fleet/require-aircraft';
+import { fieldRefusal, Refusal } from '../problems';
+import { calendarDateOrNull } from '../db/dates';
+import { triage, type StoredLimit, type TriageProposal } from '../rules/findings/triage';
+import type { Severity } from '../rules/aircraft';
+import { reportFindingInput } from './schema';
+
+/** What the reporter is told at once. */
+export interface ReportedFinding {
+  readonly findingId: string;
+  readonly discrepancyId: string;
+  readonly number: string;
+  readonly title: string;
+  /** What counts from now on; null while undecided, and undecided grounds. */
+  readonly severity: Severity | null;
+  readonly reasons: TriageProposal['reasons'];
+}
+
+/**
+ * Takes a finding and opens a write-up for it in the same breath: from this moment the aircraft's answer knows it.
+ * The finding keeps the words as sent; triage proposes the severity. Only what triage leaves to nobody's judgement
+ * (grounding, limiting, a cosmetic note) counts at once; a "watch" counts when a mechanic has found it within limits.
+ */
+export const reportFinding = command({
+  verb: 'finding.report',
+  input: reportFindingInput,
+  async run({ tx, operatorId, actor, now, requestId }, input) {
+    const aircraft = await requireAircraft(tx, operatorId, input.aircraftId);
+    await requireOwnWalkaround(tx, operatorId, input.walkaroundId, aircraft.id);
+    const proposal = triage({
+      findingKey: input.findingKey,
+      kind: input.kind,
+      jasc: input.jasc,
+      measurements: input.measurements,
+      limits: await storedLimits(tx, operatorId, aircraft.id),
+    });
+    const equipmentId = await equipmentOf(tx, operatorId, aircraft.id, input.equipmentId, proposal);
+    await tx.finding.create({
+      data: {
+        id: requestId,
+        operatorId,
+        aircraftId: aircraft.id,
+        walkaroundId: input.walkaroundId,
+        personId: actor.personId,
+        station: input.station,
+        findingKey: input.findingKey,
+        kind: input.kind,
+        place: input.place,
+        words: input.words,
+        measurements: input.measurements,
+        foundAt: new Date(input.foundAt),
+        receivedAt: now,
+      },
+    });
+    const severity = atOnce(proposal);
+    const discrepancyId = randomUUID();
+    const number = await nextNumber(tx, operatorId);
+    await tx.discrepancy.create({
+      data: {
+        id: discrepancyId,
+        operatorId,
+        aircraftId: aircraft.id,
+        findingId: requestId,
+        number,
+        title: proposal.title,
+        jasc: proposal.jasc.known ? proposal.jasc.value : '',
+        kind: proposal.kind.known ? proposal.kind.value : 'damage',
+        findingKey: input.findingKey,
+        equipmentId,
+        inoperativeCount: input.inoperativeCount,
+        state: 'open',
+        proposedSeverity: proposal.severity.known ? proposal.severity.value : null,
+        severity,
+        reasons: proposal.reasons as object,
+        openedAt: now,
+      },
+    });
+    await factsChanged(tx, operatorId, aircraft.id);
+    const value: ReportedFinding = {
+      findingId: requestId,
+      discrepancyId,
+      number,
+      title: proposal.title,
+      severity,
+      reasons: proposal.reasons,
+    };
+    return {
+      value,
+      audit: {
+        subjectKind: 'discrepancy',
+        subjectId: discrepancyId,
+        detail: {
+          number,
+          aircraft: aircraft.registration,
+          title: proposal.title,
+          severity,
+          findingId: requestId,
+        },
+      },
+    };
+  },
+});
+
+async function requireOwnWalkaround(
+  tx: Tx,
+  operatorId: string,
+  walkaroundId: string | null,
+  aircraftId: string,
+): Promise<void> {
+  if (!walkaroundId) return;
+  const walk = await tx.walkaround.findUnique({ where: { operatorId_id: { operatorId, id: walkaroundId } } });
+  if (!walk || walk.aircraftId !== aircraftId)
+    throw new Refusal('not_found', { say: 'There is no such walkaround.' });
+}
+
+/** The limits stored for this very aircraft, each with where it comes from. */
+async function storedLimits(tx: Tx, operatorId: string, aircraftId: string): Promise<StoredLimit[]> {
+  const rows = await tx.storedLimit.findMany({
+    where: { operatorId, aircraftId },
+    orderBy: { measurement: 'asc' },
+  });
+  return rows.map((row) => ({
+    findingKey: row.findingKey,
+    measurement: row.measurement,
+    unit: row.unit,
+    min: row.min,
+    max: row.max,
+    source: row.source,
+    sourceDate: calendarDateOrNull(row.sourceDate),
+  }));
+}
+
+/**
+ * Which line of the equipment list the finding is about: the one named, or the only one with the function the
+ * catalogue gives. With several and none named it stays open, and the mechanic says which.
+ */
+async function equipmentOf(
+  tx: Tx,
+  operatorId: string,
+  aircraftId: string,
+  named: string | null,
+  proposal: TriageProposal,
+): Promise<string | null> {
+  if (named) {
+    const item = await tx.equipment.findUnique({ where: { operatorId_id: { operatorId, id: named } } });
+    if (!item || item.aircraftId !== aircraftId) {
+      throw fieldRefusal('equipmentId', 'This is not on the equipment list of this aircraft.');
+    }
+    return item.id;
+  }
+  if (!proposal.equipmentFunction) return null;
+  const fitting = await tx.equipment.findMany({
+    where: { operatorId, aircraftId, function: proposal.equipmentFunction },
+    select: { id: true },
+    take: 2,
+  });
+  return fitting.length === 1 ? (fitting[0]?.id ?? null) : null;
+}
+
+/** The severity that counts without anybody's judgement; null leaves it undecided, which grounds. */
+function atOnce(proposal: TriageProposal): Severity | null {
+  if (!proposal.severity.known) return null;
+  return proposal.severity.value === 'watch' ? null : proposal.severity.value;
+}
+
+/** The operator's next write-up number, "W-0042". The write lock makes it gapless. */
+async function nextNumber(tx: Tx, operatorId: string): Promise<string> {
+  const { nextWriteUpNumber } = await tx.operator.update({
+    where: { id: operatorId },
+    data: { nextWriteUpNumber: { increment: 1 } },
+    select: { nextWriteUpNumber: true },
+  });
+  return `W-${String(nextWriteUpNumber - 1).padStart(4, '0')}`;
+}

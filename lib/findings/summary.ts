@@ -1,0 +1,76 @@
+import type { Prisma, Tx } from '../db/client';
+import { instant } from '../db/dates';
+
+/** What a list of write-ups shows of each. */
+export const SUMMARY = {
+  finding: {
+    select: { station: true, place: true, words: true, personId: true, photos: { select: { id: true } } },
+  },
+  deferrals: { include: { placards: true, end: true } },
+} as const satisfies Prisma.DiscrepancyInclude;
+
+export type SummaryRow = Prisma.DiscrepancyGetPayload<{ include: typeof SUMMARY }>;
+
+export interface WriteUpSummary {
+  readonly id: string;
+  readonly number: string;
+  readonly title: string;
+  readonly station: string;
+  readonly place: string;
+  readonly words: string;
+  readonly jasc: string;
+  readonly kind: string;
+  readonly state: string;
+  readonly severity: string | null;
+  readonly openedAt: string;
+  readonly closedAt: string | null;
+  readonly closedHow: string | null;
+  readonly reportedBy: string;
+  readonly photoIds: readonly string[];
+  /** Placards of the live deferral: owed or in place. */
+  readonly placards: readonly {
+    readonly id: string;
+    readonly wording: string;
+    readonly location: string;
+    readonly placed: boolean;
+  }[];
+}
+
+/** Names of people by id; a person who left keeps the name. */
+export async function namesOf(tx: Tx, personIds: readonly string[]): Promise<ReadonlyMap<string, string>> {
+  const people = await tx.person.findMany({
+    where: { id: { in: [...new Set(personIds)] } },
+    select: { id: true, name: true },
+  });
+  return new Map(people.map((person) => [person.id, person.name]));
+}
+
+/** One row of a list of write-ups. */
+export function summaryOf(row: SummaryRow, names: ReadonlyMap<string, string>): WriteUpSummary {
+  const live = row.deferrals.filter((deferral) => !deferral.end);
+  return {
+    id: row.id,
+    number: row.number,
+    title: row.title,
+    station: row.finding.station,
+    place: row.finding.place,
+    words: row.finding.words,
+    jasc: row.jasc,
+    kind: row.kind,
+    state: row.state,
+    severity: row.severity,
+    openedAt: instant(row.openedAt),
+    closedAt: row.closedAt ? instant(row.closedAt) : null,
+    closedHow: row.closedHow,
+    reportedBy: names.get(row.finding.personId) ?? 'somebody who left',
+    photoIds: row.finding.photos.map((photo) => photo.id),
+    placards: live.flatMap((deferral) =>
+      deferral.placards.map(({ id, wording, location, placedAt, removedAt }) => ({
+        id,
+        wording,
+        location,
+        placed: placedAt !== null && removedAt === null,
+      })),
+    ),
+  };
+}

@@ -1,0 +1,329 @@
+import { calendarDate, calendarDateOrNull, instant } from '../db/dates';
+import type { Prisma, Tx } from '../db/client';
+import type {
+  AircraftFacts,
+  AircraftTypeFacts,
+  DeferralFacts,
+  DiscrepancyFacts,
+  EquipmentFacts,
+  FindingKind,
+  MelFacts,
+  PaperFacts,
+  PaperKind,
+  RequirementFacts,
+  RequirementKind,
+  Severity,
+  WorkFacts,
+} from '../rules/aircraft';
+import type { EquipmentFunction } from '../rules/aircraft';
+import { factOf, known, unknown, type Fact } from '../rules/facts';
+import { localDate } from '../rules/months';
+import type { Place } from '../rules/operations';
+import { toDeterminerRecord } from './determiner';
+
+/** Everything the rules need of an aircraft, in one query with a fixed number of joins. */
+export const AIRCRAFT_FACTS = {
+  type: true,
+  base: true,
+  operator: { select: { part141: true } },
+  equipment: { orderBy: { name: 'asc' } },
+  mel: { include: { items: true } },
+  papers: true,
+  requirements: { include: { compliances: { orderBy: { recordedAt: 'desc' } } }, orderBy: { name: 'asc' } },
+  directives: true,
+  discrepancies: {
+    where: { state: { not: 'closed' } },
+    orderBy: { number: 'asc' },
+    include: {
+      determinations: { orderBy: { signedAt: 'desc' } },
+      deferrals: {
+        orderBy: { begunAt: 'desc' },
+        include: { determination: true, placards: true, end: true, work: true },
+      },
+    },
+  },
+  work: { where: { state: { in: ['started', 'entered', 'signed'] } }, include: { checkFlight: true } },
+} as const satisfies Prisma.AircraftInclude;
+
+export type AircraftRow = Prisma.AircraftGetPayload<{ include: typeof AIRCRAFT_FACTS }>;
+type DiscrepancyRow = AircraftRow['discrepancies'][number];
+type DeferralRow = DiscrepancyRow['deferrals'][number];
+type RequirementRow = AircraftRow['requirements'][number];
+
+/** Reads one aircraft of the operator with all that can decide an answer, or null. */
+export const readAircraft = (tx: Tx, operatorId: string, id: string): Promise<AircraftRow | null> =>
+  tx.aircraft.findUnique({ where: { operatorId_id: { operatorId, id } }, include: AIRCRAFT_FACTS });
+
+/** Reads the whole fleet likewise, in order of registration. */
+export const readFleet = (tx: Tx): Promise<AircraftRow[]> =>
+  tx.aircraft.findMany({
+    where: { retiredOn: null },
+    include: AIRCRAFT_FACTS,
+    orderBy: { registration: 'asc' },
+  });
+
+/** Turns rows into the plain facts the rules take. A null column becomes an unknown that names itself. */
+export function aircraftFacts(row: AircraftRow): AircraftFacts {
+  return {
+    id: row.id,
+    registration: row.registration,
+    type: typeFacts(row.type),
+    standardCategory: factOf(row.standardCategory, `whether ${row.registration} is in standard category`),
+    manufacturedOn: factOf(
+      calendarDateOrNull(row.manufacturedOn),
+      `when ${row.registration} was manufactured`,
+    ),
+    part141: factOf(row.operator.part141, 'whether the school is certificated under part 141'),
+    ttisTenths: factOf(row.ttisTenths, `the total time in service of ${row.registration}`),
+    equipment: row.equipment.map(equipmentFacts),
+    directives: row.directivesReviewedOn
+      ? known(
+          row.directives.map(({ id, number, title, equipmentId, requiresOperable }) => ({
+            id,
+            number,
+            title,
+            equipmentId,
+            requiresOperable,
+          })),
+        )
+      : unknown(`which airworthiness directives apply to ${row.registration}`),
+    mel: melFacts(row),
+    papers: row.papers.map(paperFacts),
+    requirements: row.requirements.map(requirementFacts),
+    discrepancies: row.discrepancies.map((discrepancy) => discrepancyFacts(row, discrepancy)),
+    work: row.work.filter(isOpenWork).map(workFacts),
+  };
+}
+
+/** The base of an aircraft as a place on the ground, with what a local flight meets there. */
+export function basePlace(base: AircraftRow['base']): Place & {
+  readonly transponderAirspace: Fact<boolean>;
+  readonly adsbAirspace: Fact<boolean>;
+  readonly controlledAirspace: Fact<boolean>;
+} {
+  return {
+    ident: base.ident,
+    latitudeDeg: base.latitudeDeg,
+    longitudeDeg: base.longitudeDeg,
+    zone: base.zone,
+    repairAvailable: factOf(base.repairAvailable, `whether repair is to be had at ${base.ident}`),
+    transponderAirspace: factOf(
+      base.transponderAirspace,
+      `whether ${base.ident} lies in transponder airspace`,
+    ),
+    adsbAirspace: factOf(base.adsbAirspace, `whether ${base.ident} lies in ADS-B airspace`),
+    controlledAirspace: factOf(base.controlledAirspace, `whether ${base.ident} lies in controlled airspace`),
+  };
+}
+
+function typeFacts(type: AircraftRow['type']): AircraftTypeFacts {
+  const of = (what: string) => `${what} of type ${type.name}`;
+  return {
+    name: type.name,
+    category: type.category as AircraftTypeFacts['category'],
+    turbine: factOf(type.turbine, of('whether turbine or piston is the engine')),
+    maxTakeoffWeightLb: factOf(type.maxTakeoffWeightLb, of('the maximum takeoff weight')),
+    mmelPublished: factOf(
+      type.mmelPublished,
+      of('whether a master minimum equipment list is published, for the engine'),
+    ),
+    certificatedOn: factOf(calendarDateOrNull(type.certificatedOn), of('the certification date')),
+    certificatedUnderPart23: factOf(
+      type.certificatedUnderPart23,
+      of('whether part 23 is the certification basis'),
+    ),
+    engines: type.engines,
+    cooling: factOf(type.cooling as 'air' | 'liquid' | null, of('the engine cooling')),
+    altitudeEngine: factOf(type.altitudeEngine, of('whether the engine is supercharged or turbocharged,')),
+    retractableGear: factOf(type.retractableGear, of('whether the landing gear retracts,')),
+    fuelTanks: factOf(type.fuelTanks, of('the number of fuel tanks')),
+    seats: factOf(type.seats, of('the number of seats')),
+    frontSeats: factOf(type.frontSeats, of('the number of front seats')),
+    usesFuses: factOf(type.usesFuses, of('whether fuses or breakers protect the circuits')),
+  };
+}
+
+function equipmentFacts(row: AircraftRow['equipment'][number]): EquipmentFacts {
+  const { requiredDayVfr, requiredNightVfr, requiredDayIfr, requiredNightIfr } = row;
+  const counted =
+    requiredDayVfr !== null &&
+    requiredNightVfr !== null &&
+    requiredDayIfr !== null &&
+    requiredNightIfr !== null
+      ? {
+          dayVfr: requiredDayVfr,
+          nightVfr: requiredNightVfr,
+          dayIfr: requiredDayIfr,
+          nightIfr: requiredNightIfr,
+        }
+      : null;
+  return {
+    id: row.id,
+    name: row.name,
+    function: row.function as EquipmentFunction,
+    jasc: row.jasc,
+    installed: row.installed,
+    vfrDayTypeDesign: factOf(row.vfrDayTypeDesign, `whether ${row.name} is VFR-day type design equipment`),
+    requiredByList: factOf(counted, `whether the equipment list requires ${row.name}`),
+  };
+}
+
+function melFacts(row: AircraftRow): Fact<MelFacts | null> {
+  const mel = row.mel[0];
+  if (mel) {
+    return known({
+      reference: mel.reference,
+      letterAboard: factOf(
+        mel.letterAboard,
+        `whether the letter of authorization is aboard ${row.registration}`,
+      ),
+      enforceCategories: mel.enforceCategories,
+      items: mel.items.map((item) => ({
+        id: item.id,
+        equipmentId: item.equipmentId,
+        title: item.title,
+        category: item.category as 'A' | 'B' | 'C' | 'D',
+        categoryADays: factOf(item.categoryADays, `the repair interval of MEL item ${item.title}`),
+        installed: item.installed,
+        requiredForDispatch: item.requiredForDispatch,
+        allowed: { night: item.allowedNight, ifr: item.allowedIfr, hire: item.allowedHire },
+        proviso: item.proviso,
+        operatingProcedure: item.operatingProcedure,
+        maintenanceProcedure: item.maintenanceProcedure,
+      })),
+    });
+  }
+  return row.withoutMel ? known(null) : unknown(`whether ${row.registration} has a minimum equipment list`);
+}
+
+function paperFacts(row: AircraftRow['papers'][number]): PaperFacts {
+  const missing = `how long the ${row.kind.replaceAll('-', ' ')} is valid`;
+  const validThrough: Fact<string | null> =
+    row.expires === false ? known(null) : factOf(calendarDateOrNull(row.validThrough), missing);
+  return {
+    id: row.id,
+    kind: row.kind as PaperKind,
+    aboard: factOf(row.aboard, `whether the ${row.kind.replaceAll('-', ' ')} is aboard`),
+    validThrough,
+  };
+}
+
+/** The newest compliance that no later one supersedes. */
+function standingCompliance(row: RequirementRow): RequirementRow['compliances'][number] | undefined {
+  const superseded = new Set(row.compliances.map((compliance) => compliance.supersedesId));
+  return row.compliances
+    .filter((compliance) => !superseded.has(compliance.id))
+    .sort((a, b) => b.doneOn.getTime() - a.doneOn.getTime() || b.ttisTenths - a.ttisTenths)[0];
+}
+
+function requirementFacts(row: RequirementRow): RequirementFacts {
+  const last = standingCompliance(row);
+  return {
+    id: row.id,
+    kind: row.kind as RequirementKind,
+    name: row.name,
+    binding: row.binding,
+    intervalMonths: row.intervalMonths,
+    intervalDays: row.intervalDays,
+    intervalTenths: row.intervalTenths,
+    lastDone: last
+      ? known({
+          on: calendarDate(last.doneOn),
+          ttisTenths: last.ttisTenths,
+          wasDueTenths: last.wasDueTenths,
+          approvedByAuthorised: factOf(
+            last.approvedByAuthorised,
+            `whether whoever approved "${row.name}" was authorized`,
+          ),
+        })
+      : unknown(`when "${row.name}" was last done`),
+    fixedExpiry: calendarDateOrNull(row.fixedExpiry),
+    testedToFt:
+      row.kind === 'static-and-altimeter'
+        ? factOf(last?.testedToFt, 'the altitude to which the altimeter system was tested')
+        : null,
+  };
+}
+
+function discrepancyFacts(aircraft: AircraftRow, row: DiscrepancyRow): DiscrepancyFacts {
+  const within = row.determinations.find((entry) => entry.kind === 'within-limits');
+  const live = row.deferrals.find((deferral) => !deferral.end);
+  return {
+    id: row.id,
+    number: row.number,
+    title: row.title,
+    kind: row.kind as FindingKind,
+    severity: factOf(row.severity as Severity | null, `how severe ${row.number} is`),
+    jasc: row.jasc,
+    equipmentId: row.equipmentId,
+    inoperativeCount: factOf(row.inoperativeCount, `how many of the items in ${row.number} do not work`),
+    reportedAt: instant(row.openedAt),
+    withinLimits: within
+      ? {
+          by: within.personName,
+          on: calendarDate(within.signedOn),
+          limit: within.limitText ?? '',
+          source: within.limitSource ?? '',
+        }
+      : null,
+    deferral: live ? deferralFacts(aircraft, row, live) : null,
+  };
+}
+
+/** A required inspection for 91.405(c): annual or 100-hour. */
+const ENDS_DEFERRALS: readonly string[] = ['annual', 'hundred-hour'];
+
+function deferralFacts(aircraft: AircraftRow, discrepancy: DiscrepancyRow, row: DeferralRow): DeferralFacts {
+  const begunOn = localDate(instant(row.begunAt), aircraft.base.zone);
+  const inspected = new Set(
+    discrepancy.determinations
+      .filter((entry) => entry.kind === 'inspected-at-inspection' && entry.signedAt >= row.begunAt)
+      .map((entry) => calendarDate(entry.signedOn)),
+  );
+  return {
+    id: row.id,
+    basis: row.basis as DeferralFacts['basis'],
+    method: row.method as DeferralFacts['method'],
+    deactivationIsMaintenance: row.deactivationIsMaintenance,
+    maintenanceRecordSigned: row.work.some((work) => work.state === 'signed'),
+    determination: known({
+      by: toDeterminerRecord(row.determination.content, row.determination.personName),
+      on: calendarDate(row.determination.signedOn),
+    }),
+    placardPlaced:
+      row.placards.length > 0 && row.placards.every((placard) => placard.placedAt && !placard.removedAt),
+    eltRemoval: row.eltFirstRemovedOn
+      ? {
+          firstRemovedOn: calendarDate(row.eltFirstRemovedOn),
+          recordComplete: row.eltRecordComplete === true,
+        }
+      : null,
+    melItemId: row.melItemId,
+    melProceduresDone: row.melProceduresDone,
+    recordedOn: calendarDate(row.recordedOn),
+    inspectionsSince: aircraft.requirements
+      .filter((requirement) => ENDS_DEFERRALS.includes(requirement.kind))
+      .flatMap((requirement) =>
+        requirement.compliances
+          .filter((done) => done.recordedAt > row.begunAt && calendarDate(done.doneOn) >= begunOn)
+          .map((done) => ({
+            name: requirement.name,
+            on: calendarDate(done.doneOn),
+            disposition: inspected.has(calendarDate(done.doneOn)) ? ('inspected' as const) : null,
+          })),
+      ),
+  };
+}
+
+/** Work that still stands between the aircraft and a flight: unsigned, or signed with a check flight owed. */
+const isOpenWork = (row: AircraftRow['work'][number]): boolean =>
+  row.state !== 'signed' || (row.checkFlightNeeded !== false && !row.checkFlight);
+
+function workFacts(row: AircraftRow['work'][number]): WorkFacts {
+  const checkFlight: WorkFacts['checkFlight'] = row.checkFlight
+    ? known('flown')
+    : row.checkFlightNeeded === null
+      ? unknown(`whether "${row.title}" could have changed flight characteristics`)
+      : known(row.checkFlightNeeded ? 'owed' : 'not-needed');
+  return { id: row.id, title: row.title, state: row.state as WorkFacts['state'], checkFlight };
+}

@@ -1,0 +1,132 @@
+import { z } from 'zod';
+import { query } from '../access/service';
+import { answersByOperation, headline } from '../rules/answer';
+import type { AircraftFacts } from '../rules/aircraft';
+import { dueOf } from '../rules/due';
+import { localDate } from '../rules/months';
+import { operationId, operationName, type OperationId } from '../rules/operations';
+import type { Outcome } from '../rules/verdict';
+import { aircraftFacts, basePlace, readFleet, type AircraftRow } from './facts';
+
+/** One cell of the board: today's answer for one kind of operation. */
+export interface BoardCell {
+  readonly id: OperationId;
+  readonly name: string;
+  readonly outcome: Outcome;
+  /** The one thing that decides, in a few words; null when all is in order. */
+  readonly headline: string | null;
+}
+
+/** What comes due next, by hours or by date, whichever is nearer. */
+export interface NextDue {
+  readonly name: string;
+  readonly on: string | null;
+  readonly remainingDays: number | null;
+  readonly remainingTenths: number | null;
+}
+
+export interface BoardRow {
+  readonly aircraftId: string;
+  readonly registration: string;
+  readonly typeName: string;
+  readonly baseId: string;
+  readonly baseIdent: string;
+  readonly baseName: string;
+  readonly zone: string;
+  readonly forHire: boolean;
+  readonly ttisTenths: number | null;
+  readonly cells: readonly BoardCell[];
+  readonly openWriteUps: number;
+  readonly undecided: number;
+  readonly deferred: number;
+  readonly nextDue: NextDue | null;
+  readonly factsVersion: number;
+}
+
+export interface Board {
+  readonly asOf: string;
+  readonly operatorName: string;
+  readonly bases: readonly {
+    readonly id: string;
+    readonly ident: string;
+    readonly name: string;
+    readonly zone: string;
+  }[];
+  readonly rows: readonly BoardRow[];
+}
+
+/** The whole fleet in one consistent view: one row an aircraft, one cell a kind of operation, as of now. */
+export const readBoard = query({
+  verb: 'fleet.read',
+  input: z.object({}),
+  async run({ tx, operatorId, now }): Promise<Board> {
+    const operator = await tx.operator.findUniqueOrThrow({
+      where: { id: operatorId },
+      include: { bases: { orderBy: { ident: 'asc' } } },
+    });
+    const fleet = await readFleet(tx);
+    return {
+      asOf: now.toISOString(),
+      operatorName: operator.name,
+      bases: operator.bases.map(({ id, ident, name, zone }) => ({ id, ident, name, zone })),
+      rows: fleet.map((row) => boardRow(row, now)),
+    };
+  },
+});
+
+/** One aircraft's row of the board. */
+export function boardRow(row: AircraftRow, now: Date): BoardRow {
+  const facts = aircraftFacts(row);
+  const base = basePlace(row.base);
+  const at = now.toISOString();
+  const today = localDate(at, base.zone);
+  return {
+    aircraftId: row.id,
+    registration: row.registration,
+    typeName: row.type.name,
+    baseId: row.baseId,
+    baseIdent: row.base.ident,
+    baseName: row.base.name,
+    zone: base.zone,
+    forHire: row.forHire,
+    ttisTenths: row.ttisTenths,
+    cells: answersByOperation(facts, base, today, at).map(({ kind, answer }) => ({
+      id: operationId(kind),
+      name: operationName(kind),
+      outcome: answer.outcome,
+      headline: answer.outcome === 'go' ? null : headline(answer),
+    })),
+    openWriteUps: row.discrepancies.length,
+    undecided: row.discrepancies.filter((one) => one.severity === null).length,
+    deferred: row.discrepancies.filter((one) => one.state === 'deferred').length,
+    nextDue: nextDue(facts, today),
+    factsVersion: row.factsVersion,
+  };
+}
+
+/** Hours a light trainer flies on a day, only to put hours and days on one scale when sorting what comes next. */
+const TENTHS_A_DAY = 30;
+
+function nextDue(facts: AircraftFacts, today: string): NextDue | null {
+  const coming = facts.requirements.map((requirement) => {
+    const due = dueOf(requirement, facts.ttisTenths, facts.requirements);
+    const remainingDays = due.remainingDays(today);
+    const nearness = Math.min(
+      remainingDays ?? Number.POSITIVE_INFINITY,
+      due.remainingTenths === null ? Number.POSITIVE_INFINITY : due.remainingTenths / TENTHS_A_DAY,
+    );
+    return {
+      name: requirement.name,
+      on: due.on,
+      remainingDays,
+      remainingTenths: due.remainingTenths,
+      nearness,
+    };
+  });
+  const [first] = coming
+    .filter((due) => Number.isFinite(due.nearness))
+    .sort((a, b) => a.nearness - b.nearness);
+  if (!first) return null;
+  const { name, on, remainingDays, remainingTenths } = first;
+  return { name, on, remainingDays, remainingTenths };
+}

@@ -1,0 +1,1 @@
+export function ensureClient(): Promise<void>;

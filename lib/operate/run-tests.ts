@@ -1,0 +1,198 @@
+import { existsSync } from 'node:fs';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import getPort from 'get-port';
+import { findBrowser } from './browser';
+import { ensureBuild } from './build';
+import { runToEnd } from './children.mjs';
+import { withDatabase } from './connection';
+import { startEmbedded, temporaryDataDir } from './embedded';
+import { ensureClient } from './generate.mjs';
+import { inRepository } from './places.mjs';
+import { prepareDatabase, startAnew } from './prepare-database';
+import { requireNoDemo } from './running-demo';
+import { Trouble, explain, say } from './say.mjs';
+import { newSecret } from './secrets';
+import { atEnd } from './stopping.mjs';
+import { type Counts, playwrightCounts, vitestCounts } from './test-counts';
+import { startWeb, webSettings } from './web';
+
+/** One layer of proof. */
+interface Layer {
+  /** The word after `npm test --`. */
+  name: string;
+  what: string;
+  /** Tests count; a check counts only when it fails, as one. */
+  run(): Promise<Counts>;
+}
+
+interface Result extends Counts {
+  what: string;
+  seconds: number;
+}
+
+const NOTHING: Counts = { passed: 0, failed: 0, skipped: 0 };
+
+let reports = '';
+
+const LAYERS: Layer[] = [
+  { name: 'lint', what: 'lint', run: () => check('eslint/bin/eslint.js', ['.', '--max-warnings', '0']) },
+  { name: 'format', what: 'format', run: () => check('prettier/bin/prettier.cjs', ['--check', '.']) },
+  { name: 'types', what: 'types', run: checkTypes },
+  { name: 'rules', what: 'rules, zone UTC', run: () => vitest('rules', 'UTC') },
+  { name: 'rules', what: 'rules, zone Pacific/Chatham', run: () => vitest('rules', 'Pacific/Chatham') },
+  { name: 'services', what: 'services on PostgreSQL', run: () => vitest('services', 'Pacific/Chatham') },
+  { name: 'journeys', what: 'build and browser journeys', run: journeys },
+];
+
+/**
+ * Runs every layer, or those named in `args` (lint, format, types, rules, services, journeys), prints a table and
+ * closes with "N passed, N failed". Every layer runs even when an earlier one failed. Gives the exit code.
+ */
+export async function runTests(args: string[]): Promise<number> {
+  const names = [...new Set(LAYERS.map((layer) => layer.name))];
+  const strange = args.filter((word) => !names.includes(word));
+  if (strange.length > 0) {
+    throw new Trouble(`There is no layer ${strange.join(', ')}. The layers are: ${names.join(', ')}.`);
+  }
+  reports = await mkdtemp(path.join(tmpdir(), 'wheelchock-reports-'));
+  atEnd(() => rm(reports, { recursive: true, force: true }));
+  await ensureClient();
+
+  const results: Result[] = [];
+  for (const layer of LAYERS.filter(({ name }) => args.length === 0 || args.includes(name))) {
+    say(`\n=== ${layer.what}`);
+    const start = Date.now();
+    const counts = await layer.run().catch((error: unknown) => {
+      console.error(explain(error));
+      return { ...NOTHING, failed: 1 };
+    });
+    results.push({ what: layer.what, ...counts, seconds: (Date.now() - start) / 1000 });
+  }
+  return conclude(results);
+}
+
+function conclude(results: Result[]): number {
+  const sum = (key: keyof Counts) => results.reduce((total, result) => total + result[key], 0);
+  const wide = Math.max(...results.map((result) => result.what.length));
+  say('');
+  for (const result of results) {
+    const counted = result.passed > 0 ? `${result.passed} passed, ${result.failed} failed` : '';
+    const verdict = result.failed === 0 ? 'good  ' : 'FAILED';
+    say(
+      `${result.what.padEnd(wide)}  ${verdict}  ${result.seconds.toFixed(1).padStart(6)} s  ${counted}`.trimEnd(),
+    );
+  }
+  const skipped = sum('skipped') > 0 ? `, ${sum('skipped')} skipped` : '';
+  say(`\n${sum('passed')} passed, ${sum('failed')} failed${skipped}`);
+  return sum('failed') === 0 ? 0 : 1;
+}
+
+/** Runs a tool that only says yes or no. */
+async function check(tool: string, args: string[]): Promise<Counts> {
+  const { code } = await runToEnd(
+    process.execPath,
+    [inRepository('node_modules', ...tool.split('/')), ...args],
+    {
+      show: true,
+    },
+  );
+  return code === 0 ? NOTHING : { ...NOTHING, failed: 1 };
+}
+
+/** Next writes the types of the routes first; a fresh clone has none. */
+async function checkTypes(): Promise<Counts> {
+  const routes = existsSync(inRepository('app')) ? await check('next/dist/bin/next', ['typegen']) : NOTHING;
+  return routes.failed > 0 ? routes : check('typescript/bin/tsc', ['--noEmit']);
+}
+
+async function vitest(project: string, zone: string): Promise<Counts> {
+  const file = path.join(reports, `${project}-${zone.replace('/', '-')}.json`);
+  const { code } = await runToEnd(
+    process.execPath,
+    [
+      inRepository('node_modules', 'vitest', 'vitest.mjs'),
+      'run',
+      '--project',
+      project,
+      '--reporter=dot',
+      '--reporter=json',
+      `--outputFile.json=${file}`,
+    ],
+    { show: true, env: { TZ: zone } },
+  );
+  return vitestCounts(file, code);
+}
+
+/** Builds, serves a database of its own with the demo in it, and lets the browser travel through. */
+async function journeys(): Promise<Counts> {
+  const browser = await findBrowser();
+  const database = await journeyDatabase();
+  try {
+    const { appUrl } = await prepareDatabase(database.adminUrl, {});
+    const web = { port: await getPort(), host: '127.0.0.1', appUrl, sessionSecret: newSecret() };
+    await ensureBuild(webSettings(web), () => requireNoDemo('Building now would pull its files away.'));
+    const server = await startWeb(web);
+    try {
+      return await travel(server.address, browser, {
+        ...webSettings(web),
+        // For fixtures that look behind the screens; the server itself never sees it.
+        DATABASE_URL: database.adminUrl,
+      });
+    } finally {
+      await server.stop();
+    }
+  } finally {
+    await database.close();
+  }
+}
+
+async function travel(
+  address: string,
+  browser: string | undefined,
+  settings: Record<string, string | undefined>,
+): Promise<Counts> {
+  const file = path.join(reports, 'journeys.json');
+  const { code } = await runToEnd(
+    process.execPath,
+    [inRepository('node_modules', '@playwright', 'test', 'cli.js'), 'test', '--reporter=list,json'],
+    {
+      show: true,
+      env: {
+        ...settings,
+        NODE_ENV: 'test',
+        WHEELCHOCK_BASE_URL: address,
+        PLAYWRIGHT_JSON_OUTPUT_NAME: file,
+        ...(browser === undefined ? {} : { WHEELCHOCK_CHROMIUM: browser }),
+      },
+    },
+  );
+  return playwrightCounts(file, code);
+}
+
+/** A database for the journeys alone: on the given server, or on an embedded one that is thrown away. */
+async function journeyDatabase(): Promise<{ adminUrl: string; close(): Promise<void> }> {
+  const given = process.env['DATABASE_URL'];
+  if (given) {
+    const adminUrl = withDatabase(given, 'wheelchock_journeys');
+    const clear = () => startAnew(adminUrl, 'wheelchock_journeys').catch(() => undefined);
+    await clear();
+    return { adminUrl, close: clear };
+  }
+  const folder = await temporaryDataDir();
+  atEnd(folder.remove);
+  const server = await startEmbedded({
+    dataDir: folder.dataDir,
+    password: newSecret(),
+    zone: 'Pacific/Chatham',
+  });
+  atEnd(server.stop);
+  return {
+    adminUrl: withDatabase(server.adminUrl, 'wheelchock'),
+    async close() {
+      await server.stop();
+      await folder.remove();
+    },
+  };
+}

@@ -1,0 +1,135 @@
+import type { ChildProcess } from 'node:child_process';
+import { createServer } from 'node:net';
+import { startChild, stopChild } from './children.mjs';
+import { inRepository } from './places.mjs';
+import { Trouble } from './say.mjs';
+
+/** What the web server is told. */
+export interface WebOptions {
+  port: number;
+  /** Address to listen on; this machine only unless somebody asks for more. */
+  host: string;
+  appUrl: string;
+  /** Signs the sessions. */
+  sessionSecret: string;
+}
+
+/** A running web server. */
+export interface WebServer {
+  address: string;
+  /** Resolves with its last words when it ends without having been asked to. */
+  died: Promise<string>;
+  stop(): Promise<void>;
+}
+
+const READY_WITHIN_MS = 90_000;
+const LAST_WORDS = 60;
+
+/** The settings the web server reads. The owner's DATABASE_URL is kept from it on purpose. */
+export function webSettings(options: WebOptions): Record<string, string | undefined> {
+  return {
+    DATABASE_URL: undefined,
+    APP_DATABASE_URL: options.appUrl,
+    NEXTAUTH_URL: process.env['NEXTAUTH_URL'] ?? `http://localhost:${options.port}`,
+    NEXTAUTH_SECRET: options.sessionSecret,
+    NEXT_TELEMETRY_DISABLED: '1',
+    NODE_ENV: 'production',
+  };
+}
+
+/** Starts the built web server and waits until it answers. */
+export async function startWeb(options: WebOptions): Promise<WebServer> {
+  const child = startChild(
+    process.execPath,
+    [
+      '--import',
+      './lib/operate/leave-with-parent.mjs',
+      inRepository('node_modules', 'next', 'dist', 'bin', 'next'),
+      'start',
+      '--port',
+      String(options.port),
+      '--hostname',
+      options.host,
+    ],
+    { env: { ...process.env, ...webSettings(options) }, stdio: ['ignore', 'pipe', 'pipe', 'ipc'] },
+  );
+  const words: string[] = [];
+  const take = (chunk: Buffer) => {
+    words.push(chunk.toString('utf8'));
+    words.splice(0, words.length - LAST_WORDS);
+  };
+  child.stdout?.on('data', take);
+  child.stderr?.on('data', (chunk: Buffer) => {
+    take(chunk);
+    process.stderr.write(chunk);
+  });
+  let asked = false;
+  const died = new Promise<string>((resolve) => {
+    child.once('exit', () => {
+      if (!asked) {
+        resolve(words.join('').trim());
+      }
+    });
+  });
+  const stop = () => {
+    asked = true;
+    return stopChild(child);
+  };
+  try {
+    await untilItAnswers(child, options, words);
+  } catch (error) {
+    await stop();
+    throw error;
+  }
+  return { address: `http://localhost:${options.port}`, died, stop };
+}
+
+/** Refuses with plain words when another program listens on the port. */
+export async function requireFreePort(port: number, host: string): Promise<void> {
+  await new Promise<void>((resolve, reject) => {
+    const probe = createServer();
+    probe.once('error', (error: NodeJS.ErrnoException) => {
+      if (error.code === 'EADDRINUSE') {
+        reject(
+          new Trouble(
+            `Port ${port} is taken by another program. Stop that program, or choose another port: ` +
+              `PORT=${port + 1} npm run demo`,
+          ),
+        );
+      } else if (error.code === 'EACCES') {
+        reject(
+          new Trouble(`This account may not listen on port ${port}. Choose one above 1023, like PORT=3001.`),
+        );
+      } else {
+        reject(error);
+      }
+    });
+    probe.listen(port, host, () => probe.close(() => resolve()));
+  });
+}
+
+async function untilItAnswers(child: ChildProcess, options: WebOptions, words: string[]): Promise<void> {
+  const host = options.host === '0.0.0.0' || options.host === '::' ? '127.0.0.1' : options.host;
+  const until = Date.now() + READY_WITHIN_MS;
+  while (Date.now() < until) {
+    if (child.exitCode !== null || child.signalCode !== null) {
+      throw new Trouble(`The web server ended at once. Its last words:\n${words.join('').trim()}`);
+    }
+    const status = await fetch(`http://${host}:${options.port}/`, { redirect: 'manual' }).then(
+      (answer) => answer.status,
+      () => undefined,
+    );
+    if (status !== undefined) {
+      if (status >= 500) {
+        throw new Trouble(
+          `The web server starts but fails (${status}). Its last words:\n${words.join('').trim()}`,
+        );
+      }
+      return;
+    }
+    await new Promise((resolve) => setTimeout(resolve, 200));
+  }
+  throw new Trouble(
+    `The web server did not answer within ${READY_WITHIN_MS / 1000} seconds.\n${words.join('').trim()}`,
+  );
+}

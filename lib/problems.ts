@@ -1,0 +1,62 @@
+/**
+ * The closed list of refusals. A verdict is never an error (no go is a result); a bug is anything not in this list.
+ * One table gives each refusal its HTTP status and its words; screens add the next step.
+ */
+export const PROBLEMS = {
+  invalid: { status: 422, say: 'Some of what was entered cannot be used. See the fields below.' },
+  not_signed_in: {
+    status: 401,
+    say: 'You are not signed in, or your session has ended. Sign in and send again.',
+  },
+  not_allowed: { status: 403, say: 'Your role here does not include this.' },
+  signature_refused: { status: 403, say: 'Your certificates do not allow this signature.' },
+  wrong_password: { status: 403, say: 'The password is not right. Nothing was signed.' },
+  not_found: { status: 404, say: 'There is no such record here.' },
+  conflict: { status: 409, say: 'This was changed by somebody else, or was sent before with other content.' },
+  no_go: { status: 409, say: 'The answer is no go. The flight was not released.' },
+  superseded: { status: 409, say: 'The facts changed since you looked. Look again before you decide.' },
+  locked: { status: 423, say: 'Too many wrong passwords. Wait a few minutes and try again.' },
+  too_large: { status: 413, say: 'The file is too large.' },
+  try_again: {
+    status: 503,
+    say: 'The server could not finish this just now. Nothing was changed. Try again.',
+  },
+  bug: { status: 500, say: 'Something went wrong on our side. Nothing was changed.' },
+} as const satisfies Record<string, { status: number; say: string }>;
+
+export type ProblemCode = keyof typeof PROBLEMS;
+
+/** A line of a rule verdict as it crosses to a screen. */
+export interface ProblemLine {
+  readonly cite: string;
+  readonly because: string;
+}
+
+/** What the caller gets instead of a value. Plain data: it crosses the wire. */
+export interface Problem {
+  readonly code: ProblemCode;
+  readonly say: string;
+  /** Field path -> messages, all at once. */
+  readonly fields?: Readonly<Record<string, readonly string[]>>;
+  /** Paragraphs behind a refusal by law. */
+  readonly lines?: readonly ProblemLine[];
+  /** For `bug`: what to quote to whoever runs the server. */
+  readonly eventId?: string;
+}
+
+export type Result<T> =
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: Problem };
+
+/** Thrown inside a transaction, because Prisma rolls back on a throw; the door turns it into a Problem. */
+export class Refusal extends Error {
+  readonly problem: Problem;
+  constructor(code: ProblemCode, details: Partial<Omit<Problem, 'code'>> = {}) {
+    super(details.say ?? PROBLEMS[code].say);
+    this.name = 'Refusal';
+    this.problem = { code, say: PROBLEMS[code].say, ...details };
+  }
+}
+
+/** A refusal of one field, in the form's own path. */
+export const fieldRefusal = (path: string, message: string): Refusal =>
+  new Refusal('invalid', { fields: { [path]: [message] } });

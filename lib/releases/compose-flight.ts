@@ -1,0 +1,106 @@
+import type { Context } from '../access/service';
+import type { Prisma } from '../db/client';
+import { aircraftFacts, basePlace, readAircraft, type AircraftRow } from '../fleet/facts';
+import { instantOfLocalTime } from '../fleet/zone';
+import { readSigner, signerFacts } from '../people/signer';
+import { fieldRefusal, Refusal } from '../problems';
+import { answerForFlight, RULES_VERSION } from '../rules/answer';
+import type { AircraftFacts } from '../rules/aircraft';
+import { factOf, known, unknown, type Fact } from '../rules/facts';
+import { parseTenths } from '../rules/hours';
+import type { PilotGrade, ProposedFlight, UseOfAircraft } from '../rules/operations';
+import type { Answer } from '../rules/verdict';
+import type { ComposedFlight } from './schema';
+
+/** A composed flight with the facts, the answer, and the version of the facts it stands on. */
+export interface JudgedFlight {
+  readonly row: AircraftRow;
+  readonly facts: AircraftFacts;
+  readonly flight: ProposedFlight;
+  readonly use: UseOfAircraft | null;
+  readonly answer: Answer;
+  readonly factsVersion: number;
+  readonly rulesVersion: string;
+}
+
+type Base = Prisma.BaseGetPayload<object>;
+
+/** Reads the facts as they are now and asks the rules about this flight. Refuses what cannot be a flight. */
+export async function judgeFlight(
+  { tx, operatorId, now }: Pick<Context, 'tx' | 'operatorId' | 'now'>,
+  input: ComposedFlight,
+): Promise<JudgedFlight> {
+  const row = await readAircraft(tx, operatorId, input.aircraftId);
+  if (!row || row.retiredOn) throw new Refusal('not_found', { say: 'There is no such aircraft here.' });
+  const from = await requireBase(tx, operatorId, input.fromBaseId, 'fromBaseId');
+  const to = await requireBase(tx, operatorId, input.toBaseId, 'toBaseId');
+  const flight: ProposedFlight = {
+    departAt: instantOfLocalTime(input.departLocal, from.zone, 'departLocal'),
+    arriveAt: instantOfLocalTime(input.arriveLocal, to.zone, 'arriveLocal'),
+    from: basePlace(from),
+    to: basePlace(to),
+    rules: input.rules,
+    purpose: input.purpose,
+    plannedTenths: parseTenths(input.plannedHours.trim()) ?? 0,
+    overWaterBeyondGlide: said(
+      input.overWaterBeyondGlide,
+      'whether the flight goes over water beyond gliding distance',
+    ),
+    transponderAirspace: said(
+      input.transponderAirspace,
+      'whether the flight enters airspace that needs a transponder',
+    ),
+    adsbAirspace: said(input.adsbAirspace, 'whether the flight enters airspace that needs ADS-B Out'),
+    controlledAirspace: said(input.controlledAirspace, 'whether the flight is in controlled airspace'),
+    usesVor: said(input.usesVor, 'whether the flight navigates by VOR'),
+    trainingWithin50Nm: said(
+      input.trainingWithin50Nm,
+      'whether it is training wholly within 50 nautical miles',
+    ),
+    crewOnly: said(input.crewOnly, 'whether only required crew is aboard'),
+    highestAltitudeFtMsl: factOf(input.highestAltitudeFtMsl, 'the highest altitude of the flight'),
+    pilotInCommandGrade: await pilotGrade(tx, operatorId, input.pilotId),
+    atcTransponder: input.atcTransponder,
+    atcAdsb: input.atcAdsb,
+    continuingToRepair: input.continuingToRepair,
+    specialFlightPermit: null,
+  };
+  refuseImpossible(flight, now);
+  const facts = aircraftFacts(row);
+  const { answer, use } = answerForFlight(facts, flight);
+  return { row, facts, flight, use, answer, factsVersion: row.factsVersion, rulesVersion: RULES_VERSION };
+}
+
+async function requireBase(tx: Context['tx'], operatorId: string, id: string, field: string): Promise<Base> {
+  const base = await tx.base.findUnique({ where: { operatorId_id: { operatorId, id } } });
+  if (!base) throw fieldRefusal(field, 'There is no such base here.');
+  return base;
+}
+
+async function pilotGrade(
+  tx: Context['tx'],
+  operatorId: string,
+  pilotId: string | null,
+): Promise<Fact<PilotGrade>> {
+  if (!pilotId) return unknown('who is pilot in command');
+  const { pilot, name } = signerFacts(await readSigner(tx, operatorId, pilotId));
+  return pilot ? known(pilot.grade) : unknown(`the pilot certificate of ${name}`);
+}
+
+const said = (answer: 'yes' | 'no' | 'not-said', missing: string): Fact<boolean> =>
+  answer === 'not-said' ? unknown(missing) : known(answer === 'yes');
+
+const A_DAY = 24 * 60 * 60 * 1000;
+
+function refuseImpossible(flight: ProposedFlight, now: Date): void {
+  const depart = Date.parse(flight.departAt);
+  const arrive = Date.parse(flight.arriveAt);
+  if (arrive <= depart) throw fieldRefusal('arriveLocal', 'The arrival must be later than the departure.');
+  if (arrive - depart > A_DAY) throw fieldRefusal('arriveLocal', 'One flight lasts 24 hours at most.');
+  if (depart < now.getTime() - A_DAY)
+    throw fieldRefusal('departLocal', 'This departure is more than a day in the past.');
+  const mostTenths = Math.ceil((arrive - depart) / 360_000);
+  if (flight.plannedTenths > mostTenths) {
+    throw fieldRefusal('plannedHours', 'More hours than lie between departure and arrival.');
+  }
+}

@@ -1,0 +1,106 @@
+import { z } from 'zod';
+import { query } from '../access/service';
+import { instant } from '../db/dates';
+import { signerFacts } from '../people/signer';
+import type { Answer } from '../rules/verdict';
+
+/** What the flight form offers to choose from. */
+export interface DeskChoices {
+  readonly now: string;
+  readonly aircraft: readonly {
+    readonly id: string;
+    readonly registration: string;
+    readonly typeName: string;
+    readonly baseId: string;
+  }[];
+  readonly bases: readonly {
+    readonly id: string;
+    readonly ident: string;
+    readonly name: string;
+    readonly zone: string;
+  }[];
+  readonly pilots: readonly { readonly id: string; readonly name: string; readonly grade: string | null }[];
+}
+
+/** Aircraft, bases and pilots to compose a flight from. */
+export const readDeskChoices = query({
+  verb: 'flight.answer',
+  input: z.object({}),
+  async run({ tx, operatorId, now }): Promise<DeskChoices> {
+    const aircraft = await tx.aircraft.findMany({
+      where: { operatorId, retiredOn: null },
+      include: { type: { select: { name: true } } },
+      orderBy: { registration: 'asc' },
+    });
+    const bases = await tx.base.findMany({ where: { operatorId }, orderBy: { ident: 'asc' } });
+    const pilots = await tx.person.findMany({
+      where: { operatorId, leftOn: null, certificates: { some: { kind: 'pilot' } } },
+      include: { certificates: true, preventiveAuthorizations: true },
+      orderBy: { name: 'asc' },
+    });
+    return {
+      now: instant(now),
+      aircraft: aircraft.map(({ id, registration, type, baseId }) => ({
+        id,
+        registration,
+        typeName: type.name,
+        baseId,
+      })),
+      bases: bases.map(({ id, ident, name, zone }) => ({ id, ident, name, zone })),
+      pilots: pilots.map((person) => ({
+        id: person.id,
+        name: person.name,
+        grade: signerFacts(person).pilot?.grade ?? null,
+      })),
+    };
+  },
+});
+
+export interface ReleaseView {
+  readonly id: string;
+  readonly registration: string;
+  readonly zone: string;
+  readonly departAt: string;
+  readonly arriveAt: string;
+  readonly outcome: string;
+  readonly releasedAt: string;
+  readonly dispatcher: string;
+  readonly pilot: string | null;
+  readonly answer: Answer;
+  readonly factsVersion: number;
+  readonly rulesVersion: string;
+  readonly hash: string;
+}
+
+const SHOWN = 30;
+
+/** The newest releases, each with the answer it stood on. */
+export const readReleases = query({
+  verb: 'release.read',
+  input: z.object({ aircraftId: z.uuid().optional(), releaseId: z.uuid().optional() }),
+  async run({ tx, operatorId }, { aircraftId, releaseId }): Promise<ReleaseView[]> {
+    const rows = await tx.release.findMany({
+      where: { operatorId, aircraftId, id: releaseId },
+      include: { aircraft: { include: { base: { select: { zone: true } } } } },
+      orderBy: { releasedAt: 'desc' },
+      take: SHOWN,
+    });
+    const people = await tx.person.findMany({ where: { operatorId }, select: { id: true, name: true } });
+    const names = new Map(people.map((person) => [person.id, person.name]));
+    return rows.map((row) => ({
+      id: row.id,
+      registration: row.aircraft.registration,
+      zone: row.aircraft.base.zone,
+      departAt: instant(row.departAt),
+      arriveAt: instant(row.arriveAt),
+      outcome: row.outcome,
+      releasedAt: instant(row.releasedAt),
+      dispatcher: names.get(row.dispatcherId) ?? 'somebody who left',
+      pilot: row.pilotId ? (names.get(row.pilotId) ?? 'somebody who left') : null,
+      answer: row.answer as unknown as Answer,
+      factsVersion: row.factsVersion,
+      rulesVersion: row.rulesVersion,
+      hash: row.hash,
+    }));
+  },
+});

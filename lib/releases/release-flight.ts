@@ -1,0 +1,74 @@
+import { command } from '../access/service';
+import { fieldRefusal, Refusal } from '../problems';
+import { contentHash, toPlain } from '../records/canonical';
+import { linesOf } from '../determinations/write-up';
+import { judgeFlight } from './compose-flight';
+import { releaseFlightInput } from './schema';
+
+/**
+ * Releases a flight, or refuses. The rules are asked again inside the transaction that records the release, behind the
+ * operator's write lock: a write-up that came in a moment before is seen, one that comes a moment later finds the
+ * release recorded with the exact facts it stood on. Refuses `superseded` when the facts moved since the dispatcher
+ * looked, `no_go` with the paragraphs when the answer is no go.
+ */
+export const releaseFlight = command({
+  verb: 'flight.release',
+  input: releaseFlightInput,
+  auditRefusals: true,
+  async run(context, input) {
+    const { tx, operatorId, actor, now, requestId } = context;
+    const { requestId: ownNumber, factsVersion, limitsPassedOn, ...composed } = input;
+    void ownNumber;
+    if (!composed.pilotId) throw fieldRefusal('pilotId', 'A release needs its pilot in command.');
+    const judged = await judgeFlight(context, composed);
+    if (judged.answer.outcome === 'no-go') {
+      throw new Refusal('no_go', { lines: linesOf(judged.answer.lines) });
+    }
+    if (judged.factsVersion !== factsVersion) throw new Refusal('superseded');
+    const limited = judged.answer.outcome === 'go-with-limits';
+    if (limited && !limitsPassedOn) {
+      throw fieldRefusal('limitsPassedOn', 'Pass the limits to the pilot in command, then confirm it here.');
+    }
+    const kept = toPlain({ flight: judged.flight, facts: judged.facts, answer: judged.answer });
+    const hash = contentHash({
+      ...kept,
+      rulesVersion: judged.rulesVersion,
+      factsVersion,
+      by: actor.personId,
+    });
+    await tx.release.create({
+      data: {
+        id: requestId,
+        operatorId,
+        aircraftId: judged.row.id,
+        dispatcherId: actor.personId,
+        pilotId: composed.pilotId,
+        departAt: new Date(judged.flight.departAt),
+        arriveAt: new Date(judged.flight.arriveAt),
+        flight: kept.flight as object,
+        facts: kept.facts as object,
+        factsVersion,
+        outcome: judged.answer.outcome,
+        answer: kept.answer as object,
+        rulesVersion: judged.rulesVersion,
+        limitsPassedOn,
+        hash,
+        releasedAt: now,
+      },
+    });
+    return {
+      value: { releaseId: requestId, outcome: judged.answer.outcome, hash },
+      audit: {
+        subjectKind: 'release',
+        subjectId: requestId,
+        detail: {
+          aircraft: judged.row.registration,
+          outcome: judged.answer.outcome,
+          departAt: judged.flight.departAt,
+          factsVersion,
+          hash,
+        },
+      },
+    };
+  },
+});

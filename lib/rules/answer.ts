@@ -1,0 +1,146 @@
+/**
+ * The answer for a flight: everything that has a say in it, asked and joined. Nothing is decided here; each part is
+ * judged in the file of its paragraph, and one bar from any of them is no go.
+ */
+import type { AircraftFacts } from './aircraft';
+import { checkRequirements } from './check-requirements';
+import { checkRequiredEquipment } from './equipment-check';
+import type { CalendarDate, Instant } from './facts';
+import { judgeDiscrepancy } from './judge-discrepancy';
+import { OPERATION_KINDS, type OperationKind, type ProposedFlight, type UseOfAircraft } from './operations';
+import { checkPapers } from './part-91/91-203-papers';
+import { checkWork } from './part-91/91-407-after-maintenance';
+import { withSpecialFlightPermit } from './special-flight-permit';
+import { referenceUse, useOfFlight, type ReferenceBase } from './use-of-flight';
+import { joinLines, type Answer, type Line } from './verdict';
+
+/** Stored with every release, so that an old answer can be read by the rules that gave it. */
+export const RULES_VERSION = '2026.11.25-1';
+
+/**
+ * The answer for a proposed flight, and the use it makes of the aircraft. A flight that cannot be judged as composed
+ * (it ends before it begins, say) is no go, with no use.
+ */
+export function answerForFlight(
+  aircraft: AircraftFacts,
+  flight: ProposedFlight,
+): { readonly answer: Answer; readonly use: UseOfAircraft | null } {
+  const composed = useOfFlight(flight);
+  if (composed.ok) return { answer: answerForUse(aircraft, composed.use), use: composed.use };
+  const about = { kind: 'flight', id: aircraft.id, label: aircraft.registration } as const;
+  const line: Line = { effect: 'bars', cite: 'house-caution', because: composed.because, about };
+  return { answer: joinLines([line]), use: null };
+}
+
+/** The answer for one use of the aircraft. The order in which facts are listed does not matter. */
+export function answerForUse(given: AircraftFacts, use: UseOfAircraft): Answer {
+  const aircraft = inOrder(given);
+  const ofDiscrepancies = aircraft.discrepancies.flatMap((d) => judgeDiscrepancy(aircraft, d, use));
+  const lines = [
+    ...ofDiscrepancies,
+    ...checkWork(aircraft, use),
+    ...checkRequirements(aircraft, use),
+    ...checkPapers(aircraft, use),
+    ...withoutEcho(checkRequiredEquipment(aircraft, use), ofDiscrepancies, aircraft),
+  ];
+  return joinLines(once(withSpecialFlightPermit(lines, use)));
+}
+
+/**
+ * Today's answer for each of the eight kinds of operation, for one row of the board: what a local flight of an hour
+ * from `base` would get on `on`. `now` is the instant at which the board is drawn.
+ */
+export function answersByOperation(
+  aircraft: AircraftFacts,
+  base: ReferenceBase,
+  on: CalendarDate,
+  now: Instant,
+): { readonly kind: OperationKind; readonly answer: Answer }[] {
+  return OPERATION_KINDS.map((kind) => ({
+    kind,
+    answer: answerForUse(aircraft, referenceUse(kind, base, on, now)),
+  }));
+}
+
+/** Longest headline, in characters: what fits a cell of the board in two short lines. */
+const HEADLINE_LENGTH = 60;
+
+/**
+ * What decides an answer, in a few words: the title of the discrepancy, or the first sentence of the first line that
+ * bars or limits. "In order" when none does.
+ */
+export function headline(answer: Answer): string {
+  const deciding = answer.lines.find((line) => line.effect === 'bars' || line.effect === 'limits');
+  if (deciding === undefined) return answer.outcome === 'go' ? 'In order' : 'Nothing looked at';
+  const { about } = deciding;
+  // A discrepancy is labelled with its number first; on the board its words are wanted.
+  const words =
+    about?.kind === 'discrepancy' || about?.kind === 'deferral'
+      ? about.label.replace(/^\S+ /, '')
+      : firstSentence(deciding.because);
+  return cut(words, HEADLINE_LENGTH);
+}
+
+/** The same facts in an order of our own, so that the order in which they were stored cannot matter. */
+function inOrder(aircraft: AircraftFacts): AircraftFacts {
+  const byId = <T extends { readonly id: string }>(rows: readonly T[]) => sorted(rows, (row) => row.id);
+  const { mel, directives } = aircraft;
+  return {
+    ...aircraft,
+    equipment: byId(aircraft.equipment),
+    directives: directives.known ? { ...directives, value: byId(directives.value) } : directives,
+    mel:
+      mel.known && mel.value !== null
+        ? { ...mel, value: { ...mel.value, items: byId(mel.value.items) } }
+        : mel,
+    papers: byId(aircraft.papers),
+    requirements: byId(aircraft.requirements),
+    discrepancies: sorted(aircraft.discrepancies, (row) => `${row.number} ${row.id}`),
+    work: byId(aircraft.work),
+  };
+}
+
+function sorted<T>(rows: readonly T[], key: (row: T) => string): T[] {
+  return [...rows].sort((a, b) => (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0));
+}
+
+/**
+ * The equipment check and the discrepancy on that equipment read the same demands, so each unmet one comes twice. The
+ * line of the discrepancy stays, which a screen can open.
+ */
+function withoutEcho(
+  lines: readonly Line[],
+  ofDiscrepancies: readonly Line[],
+  aircraft: AircraftFacts,
+): Line[] {
+  return lines.filter((line) => {
+    const writeUps = aircraft.discrepancies
+      .filter((d) => line.about?.kind === 'equipment' && d.equipmentId === line.about.id)
+      .map((d) => d.id);
+    return !ofDiscrepancies.some(
+      ({ effect, cite, about }) =>
+        effect === line.effect && cite === line.cite && about !== undefined && writeUps.includes(about.id),
+    );
+  });
+}
+
+/** Two checks may come upon the same thing (time in service not known); it is said once. */
+function once(lines: readonly Line[]): Line[] {
+  const said = new Set<string>();
+  return lines.filter(({ effect, cite, because, about }) => {
+    const key = JSON.stringify([effect, cite, because, about?.kind, about?.id]);
+    if (said.has(key)) return false;
+    said.add(key);
+    return true;
+  });
+}
+
+/** Up to the first full stop that ends a sentence, without it. A number such as 1100.0 has none. */
+const firstSentence = (text: string): string => text.split(/\.(?:\s|$)/)[0] ?? text;
+
+function cut(text: string, length: number): string {
+  if (text.length <= length) return text;
+  const short = text.slice(0, length);
+  const space = short.lastIndexOf(' ');
+  return `${short.slice(0, space > 0 ? space : length)}…`;
+}

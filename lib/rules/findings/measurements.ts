@@ -1,0 +1,70 @@
+/**
+ * What can be measured on a walkaround and in what unit. A measured value is a whole number of the smallest unit, never a
+ * fraction: 0.031 in is 31 thousandths. Limits are NOT here: they differ by maker and belong to one aircraft, with
+ * their source (see `StoredLimit` in `triage.ts`).
+ */
+
+interface UnitWords {
+  /** What the screen prints after the number. */
+  readonly label: string;
+  /** Decimal places of the printed number; the stored integer is the number without its point. */
+  readonly decimals: number;
+}
+
+export const MEASURE_UNITS = {
+  'thousandth-inch': { label: 'in', decimals: 3 },
+  'tenth-inch': { label: 'in', decimals: 1 },
+  'thirty-second-inch': { label: '/32 in', decimals: 0 },
+  'tenth-psi': { label: 'psi', decimals: 1 },
+  'tenth-quart': { label: 'qt', decimals: 1 },
+  'tenth-volt': { label: 'V', decimals: 1 },
+  count: { label: 'times', decimals: 0 },
+} as const satisfies Record<string, UnitWords>;
+export type MeasureUnit = keyof typeof MEASURE_UNITS;
+
+export interface Measurement {
+  readonly key: string;
+  readonly label: string;
+  readonly unit: MeasureUnit;
+  /** Step of the input, in the smallest unit; 1 when left out. */
+  readonly step?: number;
+}
+
+/** All measurements by key. A stored limit of an aircraft names one of these keys. */
+export const MEASUREMENTS = {
+  'propeller-nick-depth': { label: 'Depth of the nick', unit: 'thousandth-inch' },
+  'propeller-nick-width': { label: 'Width of the nick', unit: 'thousandth-inch' },
+  'propeller-nick-length': { label: 'Length of the nick', unit: 'thousandth-inch' },
+  'propeller-nick-from-tip': { label: 'Distance from the blade tip', unit: 'tenth-inch', step: 5 },
+  'main-tyre-tread': { label: 'Least tread, main tyre', unit: 'thirty-second-inch' },
+  'nose-tyre-tread': { label: 'Least tread, nose tyre', unit: 'thirty-second-inch' },
+  'main-tyre-pressure': { label: 'Pressure, main tyre', unit: 'tenth-psi', step: 5 },
+  'nose-tyre-pressure': { label: 'Pressure, nose tyre', unit: 'tenth-psi', step: 5 },
+  'tyre-cut-length': { label: 'Length of the cut', unit: 'thousandth-inch', step: 5 },
+  'tyre-cut-depth': { label: 'Depth of the cut (never probe it inflated)', unit: 'thousandth-inch', step: 5 },
+  'tyre-slip': { label: 'Slip between tyre and wheel mark', unit: 'thousandth-inch', step: 5 },
+  'nose-strut-extension': { label: 'Nose strut piston showing', unit: 'tenth-inch' },
+  'brake-pad-thickness': { label: 'Pad thickness', unit: 'thousandth-inch', step: 5 },
+  'oil-quantity': { label: 'Oil on the dipstick', unit: 'tenth-quart', step: 5 },
+  'battery-voltage': { label: 'Battery, no load', unit: 'tenth-volt' },
+  'trim-tab-play': { label: 'Play at the tab trailing edge', unit: 'thousandth-inch', step: 5 },
+  'skin-dent-depth': { label: 'Depth of the dent', unit: 'thousandth-inch', step: 5 },
+  'skin-dent-width': { label: 'Width of the dent', unit: 'thousandth-inch', step: 10 },
+  'fuel-sample-repeats': { label: 'Samples taken at this drain', unit: 'count' },
+} as const satisfies Record<string, Omit<Measurement, 'key'>>;
+export type MeasurementKey = keyof typeof MEASUREMENTS;
+
+/** The measurement of a key; null for a key that is not in the table. */
+export function measurementOf(key: string): Measurement | null {
+  if (!Object.hasOwn(MEASUREMENTS, key)) return null;
+  return { key, ...MEASUREMENTS[key as MeasurementKey] };
+}
+
+/** Prints a stored integer: 31 thousandths is "0.031 in", 3 thirty-seconds is "3/32 in". Whole numbers only. */
+export function sayMeasured(value: number, unit: MeasureUnit): string {
+  const { label, decimals } = MEASURE_UNITS[unit];
+  const sign = value < 0 ? '-' : '';
+  const digits = String(Math.abs(value)).padStart(decimals + 1, '0');
+  const number = decimals === 0 ? digits : `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+  return `${sign}${number}${label.startsWith('/') ? '' : ' '}${label}`;
+}

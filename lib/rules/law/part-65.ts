@@ -1,0 +1,161 @@
+import type { LawEntry } from './entry';
+
+/** Part 65: mechanics and inspection authorizations (65.81 to 65.95). Gists are our own words, never the text itself. */
+export const PART_65 = {
+  '14cfr65.81': {
+    label: '14 CFR 65.81',
+    gist: "The parent of a mechanic's general privileges and limits.",
+    status: 'checked',
+    source: 'eCFR of 3 September 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.81(a)': {
+    label: '14 CFR 65.81(a)',
+    gist: 'A mechanic may perform or supervise work within the rating, but not major repair or alteration of propellers, nor any repair or alteration of instruments. To supervise or approve work the mechanic must have done it before, or show it to the FAA or under someone with experience of it.',
+    status: 'checked',
+    source: 'eCFR of 3 September 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.81(b)': {
+    label: '14 CFR 65.81(b)',
+    gist: 'A mechanic must understand the current instructions of the maker and the maintenance manuals for the operation.',
+    status: 'checked',
+    source: 'eCFR of 3 September 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.83': {
+    label: '14 CFR 65.83',
+    gist: 'Within the preceding 24 months the FAA found the mechanic able, or the mechanic served at least 6 months as mechanic, supervisor or a mix.',
+    status: 'checked',
+    source: 'eCFR of 3 September 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.85': {
+    label: '14 CFR 65.85',
+    gist: "The parent of the airframe rating's added privileges.",
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.85(a)': {
+    label: '14 CFR 65.85(a)',
+    gist: 'Airframe rating: may approve airframe and related parts after minor repair, alteration or maintenance, not major, and perform the 100-hour inspection on the airframe.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.85(b)': {
+    label: '14 CFR 65.85(b)',
+    gist: 'Light-sport category aircraft: an airframe mechanic may approve major work authorized by the maker.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.87': {
+    label: '14 CFR 65.87',
+    gist: "The parent of the powerplant rating's added privileges.",
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.87(a)': {
+    label: '14 CFR 65.87(a)',
+    gist: 'Powerplant rating: may approve powerplant or propeller and related parts after minor work, not major, and perform the 100-hour inspection on them.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.87(b)': {
+    label: '14 CFR 65.87(b)',
+    gist: 'Light-sport category aircraft: a powerplant mechanic may approve major work authorized by the maker.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.91': {
+    label: '14 CFR 65.91',
+    gist: 'The parent of who may hold an inspection authorization.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.91(c)': {
+    label: '14 CFR 65.91(c)',
+    gist: 'An applicant holds both ratings, for at least 3 years, was active for the last 2, has a base, equipment and data, and passes a test.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.92': {
+    label: '14 CFR 65.92',
+    gist: 'The parent of how long an inspection authorization lasts.',
+    status: 'checked',
+    source: 'eCFR of 3 September 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.92(a)': {
+    label: '14 CFR 65.92(a)',
+    gist: 'It expires on 31 March of each odd-numbered year, and may be used only while the mechanic certificate with both ratings is effective.',
+    status: 'checked',
+    source: 'eCFR of 3 September 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.92(b)': {
+    label: '14 CFR 65.92(b)',
+    gist: 'It ceases when surrendered, suspended or revoked, or when the holder no longer has the fixed base, or the equipment, facilities and data.',
+    status: 'checked',
+    source: 'eCFR of 3 September 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.93': {
+    label: '14 CFR 65.93',
+    gist: 'The parent of renewing an inspection authorization.',
+    status: 'checked',
+    source: 'eCFR of 3 September 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.93(a)': {
+    label: '14 CFR 65.93(a)',
+    gist: 'Renewal in March of odd years needs, in each of the two years, one of: an annual for each 90 days held, two major repairs or alterations for each 90 days held, one progressive inspection, a course of at least 8 hours, or an oral test.',
+    status: 'checked',
+    source: 'eCFR of 3 September 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.93(b)': {
+    label: '14 CFR 65.93(b)',
+    gist: 'An authorization in effect for less than 90 days before the date concerned needs no activity for that period.',
+    status: 'checked',
+    source: 'eCFR of 3 September 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.93(c)': {
+    label: '14 CFR 65.93(c)',
+    gist: 'Without one of those activities by 31 March of the first year the privileges stop after that date, until an oral test is passed.',
+    status: 'checked',
+    source: 'eCFR of 3 September 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.93(d)': {
+    label: '14 CFR 65.93(d)',
+    gist: 'Relief under 61.40 for renewing an expired authorization.',
+    status: 'checked',
+    source: 'eCFR of 3 September 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.95': {
+    label: '14 CFR 65.95',
+    gist: "The parent of an inspection authorization's privileges.",
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.95(a)': {
+    label: '14 CFR 65.95(a)',
+    gist: 'May approve aircraft and parts after major repair or alteration done to approved data, perform an annual, and perform or supervise a progressive inspection.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.95(a)(1)': {
+    label: '14 CFR 65.95(a)(1)',
+    gist: 'May inspect and approve for return to service an aircraft or related part or appliance after a major repair or alteration done to approved technical data.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.95(a)(2)': {
+    label: '14 CFR 65.95(a)(2)',
+    gist: 'May perform an annual inspection, or perform or supervise a progressive inspection.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.95(b)': {
+    label: '14 CFR 65.95(b)',
+    gist: 'The holder keeps the authorization available and shows it on request.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr65.95(c)': {
+    label: '14 CFR 65.95(c)',
+    gist: 'After moving the fixed base the holder may not use it until the FAA office there has been told in writing.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+} as const satisfies Record<string, LawEntry>;

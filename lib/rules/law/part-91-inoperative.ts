@@ -1,0 +1,173 @@
+import type { LawEntry } from './entry';
+
+/** Part 91: inoperative instruments and equipment (91.213). Gists are our own words, never the text itself. */
+export const PART_91_INOPERATIVE = {
+  '14cfr91.213': {
+    label: '14 CFR 91.213',
+    gist: 'The parent of the paragraphs on flying with inoperative instruments or equipment.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(a)': {
+    label: '14 CFR 91.213(a)',
+    gist: 'No takeoff with an inoperative installed instrument or item of equipment, unless under an approved minimum equipment list or one of the other paragraphs of this section.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(a)(1)': {
+    label: '14 CFR 91.213(a)(1)',
+    gist: 'An approved minimum equipment list exists for that aircraft.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(a)(2)': {
+    label: '14 CFR 91.213(a)(2)',
+    gist: 'The letter of authorization from the FAA is aboard; list and letter together count as a supplemental type certificate for the aircraft.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(a)(3)': {
+    label: '14 CFR 91.213(a)(3)',
+    gist: 'The list keeps within (b) and provides for flight with the item inoperative.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(a)(3)(i)': {
+    label: '14 CFR 91.213(a)(3)(i)',
+    gist: 'The list is prepared within the limits of (b).',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(a)(3)(ii)': {
+    label: '14 CFR 91.213(a)(3)(ii)',
+    gist: 'The list provides for operating the aircraft with the item inoperative.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(a)(4)': {
+    label: '14 CFR 91.213(a)(4)',
+    gist: 'The aircraft records the pilot can see hold an entry describing the inoperative item.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(a)(5)': {
+    label: '14 CFR 91.213(a)(5)',
+    gist: 'The aircraft is operated under every condition and limit of the list and of the letter.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(b)': {
+    label: '14 CFR 91.213(b)',
+    gist: 'What may never be put in a minimum equipment list.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(b)(1)': {
+    label: '14 CFR 91.213(b)(1)',
+    gist: 'Never in a list: items the airworthiness rules of the type require, specifically or otherwise, and that are essential for safe operation under all conditions.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(b)(2)': {
+    label: '14 CFR 91.213(b)(2)',
+    gist: 'Never in a list: items an airworthiness directive requires in operable condition, unless the directive says otherwise.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(b)(3)': {
+    label: '14 CFR 91.213(b)(3)',
+    gist: 'Never in a list: items part 91 requires for the specific operation.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(c)': {
+    label: '14 CFR 91.213(c)',
+    gist: 'Someone authorized to use a list issued for the aircraft under part 91K, 121, 125 or 135 must use that list here too.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)': {
+    label: '14 CFR 91.213(d)',
+    gist: 'Takeoff with an inoperative item and no approved list, when every one of (1) to (4) is met. The aircraft then counts as properly altered and acceptable.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)(1)': {
+    label: '14 CFR 91.213(d)(1)',
+    gist: 'The aircraft is of a kind for which (d) is open.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)(1)(i)': {
+    label: '14 CFR 91.213(d)(1)(i)',
+    gist: 'Rotorcraft, nonturbine airplane, glider, lighter-than-air aircraft, powered parachute or weight-shift-control aircraft for which no master minimum equipment list has been developed.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)(1)(ii)': {
+    label: '14 CFR 91.213(d)(1)(ii)',
+    gist: 'Small rotorcraft, nonturbine small airplane, glider or lighter-than-air aircraft for which a master minimum equipment list has been developed. Powered parachutes and weight-shift-control aircraft are not named here.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)(2)': {
+    label: '14 CFR 91.213(d)(2)',
+    gist: 'The item is none of the four kinds listed below.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)(2)(i)': {
+    label: '14 CFR 91.213(d)(2)(i)',
+    gist: 'Not part of the VFR-day instruments and equipment of the airworthiness rules under which the aircraft was type certificated.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)(2)(ii)': {
+    label: '14 CFR 91.213(d)(2)(ii)',
+    gist: 'Not shown as required on the equipment list, or on the kinds-of-operations list, for the kind of flight being made.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)(2)(iii)': {
+    label: '14 CFR 91.213(d)(2)(iii)',
+    gist: 'Not required by 91.205 or any other rule of part 91 for the specific kind of flight.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)(2)(iv)': {
+    label: '14 CFR 91.213(d)(2)(iv)',
+    gist: 'Not required to be operational by an airworthiness directive.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)(3)': {
+    label: '14 CFR 91.213(d)(3)',
+    gist: 'The item is removed, or deactivated, and placarded.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)(3)(i)': {
+    label: '14 CFR 91.213(d)(3)(i)',
+    gist: 'Removed from the aircraft, the cockpit control placarded, and the maintenance recorded under 43.9.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)(3)(ii)': {
+    label: '14 CFR 91.213(d)(3)(ii)',
+    gist: 'Deactivated and placarded "Inoperative". If deactivating it is maintenance, that is done and recorded under part 43.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(d)(4)': {
+    label: '14 CFR 91.213(d)(4)',
+    gist: 'A pilot certificated and appropriately rated under part 61, or a person certificated and rated to maintain the aircraft, determines that the inoperative item is no hazard to the aircraft.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+  '14cfr91.213(e)': {
+    label: '14 CFR 91.213(e)',
+    gist: 'A special flight permit under 21.197 and 21.199 lets an aircraft fly with inoperative items whatever this section says.',
+    status: 'checked',
+    source: 'eCFR of 24 August 2026, stored copy in github.com/Lyutenant/FAR-AIM',
+  },
+} as const satisfies Record<string, LawEntry>;

@@ -1,0 +1,31 @@
+import { command } from '../access/service';
+import { factsChanged } from '../fleet/require-aircraft';
+import { fieldRefusal, Refusal } from '../problems';
+import { requireWork } from './entry';
+import { abandonWorkInput } from './schema';
+
+/**
+ * Gives up work that was never done (begun on the wrong write-up, say). The write-up stays open. Work whose entry says
+ * something was done cannot be given up, nor can the work a deferral stands on: both end with a signature.
+ */
+export const abandonWork = command({
+  verb: 'work.abandon',
+  input: abandonWorkInput,
+  async run({ tx, operatorId }, input) {
+    const work = await requireWork(tx, operatorId, input.workId);
+    if (work.state !== 'started') {
+      throw new Refusal('conflict', { say: 'An entry was written: this work ends with a signature.' });
+    }
+    if (work.deferralId)
+      throw fieldRefusal('words', 'The deferral stands on this work; it has to be signed.');
+    await tx.maintenanceAction.update({
+      where: { operatorId_id: { operatorId, id: work.id } },
+      data: { state: 'abandoned', description: `Not done: ${input.words}` },
+    });
+    await factsChanged(tx, operatorId, work.aircraftId);
+    return {
+      value: { workId: work.id },
+      audit: { subjectKind: 'work', subjectId: work.id, detail: { title: work.title, words: input.words } },
+    };
+  },
+});

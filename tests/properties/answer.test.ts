@@ -1,0 +1,357 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type {
+  AircraftFacts,
+  DeferralFacts,
+  DiscrepancyFacts,
+  MelFacts,
+  WorkFacts,
+} from '@/lib/rules/aircraft';
+import { answerForFlight } from '@/lib/rules/answer';
+import { known, unknown } from '@/lib/rules/facts';
+import { LAW } from '@/lib/rules/law';
+import type { ProposedFlight } from '@/lib/rules/operations';
+import type { Outcome } from '@/lib/rules/verdict';
+import {
+  AWAY,
+  BASE,
+  deferralOf,
+  discrepancyOf,
+  flightOf,
+  olderTrainer,
+  requirementRow,
+  trainer,
+  trainerEquipment,
+} from '../fixtures/aircraft';
+
+/**
+ * What must hold for every aircraft and every flight, whatever the paragraphs say. Source: none, these are the
+ * promises of the core itself: unknown is never go, a worse aircraft never gets a better answer, and the order in which
+ * facts are kept decides nothing.
+ */
+
+const RANK: Record<Outcome, number> = { 'no-go': 0, 'go-with-limits': 1, go: 2 };
+const outcomeOf = ({ aircraft, flight }: Case): Outcome => answerForFlight(aircraft, flight).answer.outcome;
+
+interface Case {
+  readonly aircraft: AircraftFacts;
+  readonly flight: ProposedFlight;
+}
+
+const sometimes = <T>(arbitrary: fc.Arbitrary<T>, otherwise: T, weight = 6) =>
+  fc.oneof({ weight, arbitrary: fc.constant(otherwise) }, { weight: 1, arbitrary });
+
+const determination = fc.constantFrom('private', 'student', 'nobody').map((grade) =>
+  grade === 'nobody'
+    ? unknown('who determined that it is no hazard')
+    : known({
+        by: {
+          name: 'R. Fernhollow',
+          pilotGrade: grade as 'private' | 'student',
+          pilotRatedForAircraft: grade === 'private',
+          mechanicRatings: [],
+          repairStation: false,
+        },
+        on: '2026-11-24',
+      }),
+);
+
+const deferral: fc.Arbitrary<DeferralFacts> = fc
+  .record({
+    basis: sometimes(fc.constant('mel' as const), '91.213(d)' as const),
+    method: fc.constantFrom('removed', 'deactivated'),
+    deactivationIsMaintenance: fc.boolean(),
+    maintenanceRecordSigned: sometimes(fc.constant(false), true),
+    determination: sometimes(determination, deferralOf().determination),
+    placardPlaced: sometimes(fc.constant(false), true),
+    firstRemovedOn: fc.constantFrom(null, '2026-08-26', '2026-08-27', '2026-10-16'),
+    melProceduresDone: fc.boolean(),
+    inspectionsSince: sometimes(
+      fc
+        .constantFrom('inspected' as const, null)
+        .map((disposition) => [{ name: 'Annual inspection', on: '2026-11-24', disposition }]),
+      [],
+    ),
+  })
+  .map(({ firstRemovedOn, ...rest }) =>
+    deferralOf({
+      ...rest,
+      eltRemoval: firstRemovedOn === null ? null : { firstRemovedOn, recordComplete: true },
+    }),
+  );
+
+const KINDS = ['damage', 'wear', 'leak', 'fastener', 'servicing', 'document', 'cosmetic'] as const;
+
+/** An open write-up on an item of the trainer; deferred where `deferrals` says so. */
+const discrepancyWith = (deferrals: fc.Arbitrary<DeferralFacts | null>): fc.Arbitrary<DiscrepancyFacts> =>
+  fc
+    .record({
+      item: fc.constantFrom(...trainerEquipment()),
+      kind: sometimes(fc.constantFrom(...KINDS), 'inoperative'),
+      severity: fc.constantFrom('grounding', 'limiting', 'watch', 'note').map(known),
+      inoperativeCount: fc.integer({ min: 1, max: 2 }).map(known),
+      found: fc.boolean(),
+      deferral: deferrals,
+      number: fc.integer({ min: 1, max: 9999 }),
+    })
+    .map(({ item, found, number, kind, ...rest }) =>
+      discrepancyOf({
+        ...rest,
+        kind,
+        id: `discrepancy-${number}`,
+        number: `W-${String(number).padStart(4, '0')}`,
+        title: `${item.name} written up`,
+        jasc: item.jasc,
+        equipmentId: item.id,
+        deferral: kind === 'inoperative' ? rest.deferral : null,
+        withinLimits: found
+          ? { by: 'M. Oakridge', on: '2026-11-24', limit: 'within the table', source: 'manual of the maker' }
+          : null,
+      }),
+    );
+
+const mel: fc.Arbitrary<MelFacts> = fc
+  .record({
+    letterAboard: sometimes(fc.constant(known(false)), known(true)),
+    enforceCategories: fc.boolean(),
+    category: fc.constantFrom('A', 'B', 'C', 'D'),
+    night: fc.boolean(),
+  })
+  .map(({ letterAboard, enforceCategories, category, night }) => ({
+    reference: 'MEL 1',
+    letterAboard,
+    enforceCategories,
+    items: trainerEquipment().map((item) => ({
+      id: `mel-${item.id}`,
+      equipmentId: item.id,
+      title: item.name,
+      category,
+      categoryADays: known(5),
+      installed: item.installed,
+      requiredForDispatch: 0,
+      allowed: { night, ifr: true, hire: true },
+      proviso: '',
+      operatingProcedure: null,
+      maintenanceProcedure: null,
+    })),
+  }));
+
+const work: fc.Arbitrary<WorkFacts> = fc
+  .record({
+    state: fc.constantFrom('started', 'entered', 'signed', 'signed', 'signed'),
+    checkFlight: fc.constantFrom('not-needed', 'not-needed', 'owed', 'flown'),
+  })
+  .map(({ state, checkFlight }) => ({
+    id: 'work-1',
+    title: 'Aileron re-rigged',
+    state,
+    checkFlight: known(checkFlight),
+  }));
+
+/** Mostly healthy, so that all three outcomes come up often. */
+const aircraftArbitrary: fc.Arbitrary<AircraftFacts> = fc
+  .record({
+    older: fc.boolean(),
+    ttis: sometimes(fc.constantFrom(45590, 45600, 45640, 45690, 46700), 45123, 2),
+    part141: fc.boolean(),
+    annualOn: sometimes(fc.constantFrom('2025-06-14', '2025-11-02'), '2026-03-10'),
+    transponderOn: sometimes(fc.constantFrom('2024-10-02'), '2025-05-12'),
+    eltOn: sometimes(fc.constantFrom('2025-10-02'), '2026-03-10'),
+    directiveAt: sometimes(fc.constantFrom(44200, 45000), null),
+    mel: sometimes<MelFacts | null>(mel, null),
+    discrepancies: fc.oneof(
+      fc.constant([]),
+      fc.uniqueArray(discrepancyWith(fc.oneof(deferral, deferral, fc.constant(null))), {
+        maxLength: 2,
+        selector: ({ id }) => id,
+      }),
+    ),
+    work: fc.array(work, { maxLength: 1 }),
+  })
+  .map(({ older, annualOn, transponderOn, eltOn, directiveAt, ...facts }) => {
+    const base = older ? olderTrainer() : trainer();
+    const dates: Partial<Record<string, string>> = {
+      annual: annualOn,
+      transponder: transponderOn,
+      'elt-inspection': eltOn,
+    };
+    const requirements = base.requirements.map((row) => {
+      const on = dates[row.kind];
+      return on === undefined || !row.lastDone.known
+        ? row
+        : { ...row, lastDone: known({ ...row.lastDone.value, on }) };
+    });
+    const directives =
+      directiveAt === null
+        ? []
+        : [requirementRow('directive', 'Directive', '2026-10-01', directiveAt, { intervalTenths: 900 })];
+    return {
+      ...base,
+      requirements: [...requirements, ...directives],
+      ttisTenths: known(facts.ttis),
+      part141: known(facts.part141),
+      mel: known(facts.mel),
+      discrepancies: facts.discrepancies,
+      work: facts.work,
+    };
+  });
+
+const knownBoolean = fc.boolean().map(known);
+const flightArbitrary: fc.Arbitrary<ProposedFlight> = fc
+  .record({
+    departAt: fc.constantFrom('2026-11-25T16:00:00Z', '2026-11-25T21:50:00Z', '2026-11-26T00:30:00Z'),
+    rules: sometimes(fc.constant('IFR' as const), 'VFR' as const),
+    purpose: fc.constantFrom(
+      'instruction-for-hire',
+      'carriage-for-hire',
+      'student-solo',
+      'private',
+      'check-flight',
+      'to-inspection',
+    ),
+    plannedTenths: fc.integer({ min: 1, max: 15 }),
+    overWaterBeyondGlide: sometimes(knownBoolean, known(false)),
+    transponderAirspace: knownBoolean,
+    adsbAirspace: sometimes(knownBoolean, known(false)),
+    controlledAirspace: knownBoolean,
+    usesVor: knownBoolean,
+    trainingWithin50Nm: knownBoolean,
+    crewOnly: knownBoolean,
+    atcTransponder: fc.constantFrom('not-asked', 'granted', 'refused'),
+    atcAdsb: fc.constantFrom('not-asked', 'granted', 'refused'),
+    continuingToRepair: fc.boolean(),
+    away: fc.boolean(),
+    permitted: sometimes(fc.constant(true), false),
+  })
+  .map(({ away, permitted, departAt, ...rest }) =>
+    flightOf({
+      ...rest,
+      departAt,
+      arriveAt: new Date(Date.parse(departAt) + 90 * 60_000).toISOString(),
+      from: away ? AWAY : BASE,
+      specialFlightPermit: permitted ? { reference: 'SFP 1', limits: ['Direct to the base.'] } : null,
+    }),
+  );
+
+const cases: fc.Arbitrary<Case> = fc.record({ aircraft: aircraftArbitrary, flight: flightArbitrary });
+
+/** The paths of all known facts in a tree of plain data. */
+function knownPaths(value: unknown, path: readonly string[] = []): (readonly string[])[] {
+  if (typeof value !== 'object' || value === null) return [];
+  const own = 'known' in value && value.known === true ? [path] : [];
+  return [...own, ...Object.entries(value).flatMap(([key, part]) => knownPaths(part, [...path, key]))];
+}
+
+/** The same tree with the fact at `path` not known. */
+function without<T>(value: T, path: readonly string[]): T {
+  const [key, ...rest] = path;
+  if (key === undefined) return unknown('a fact taken away') as T;
+  if (Array.isArray(value)) {
+    return value.map((part, index) => (String(index) === key ? without(part, rest) : part)) as T;
+  }
+  const record = value as Record<string, unknown>;
+  return { ...record, [key]: without(record[key], rest) } as T;
+}
+
+describe('for every aircraft and every flight', () => {
+  it('reaches all three outcomes, so that the properties below are about something', () => {
+    const seen = new Map<Outcome, number>();
+    for (const sample of fc.sample(cases, { numRuns: 300, seed: 20261125 })) {
+      const outcome = outcomeOf(sample);
+      seen.set(outcome, (seen.get(outcome) ?? 0) + 1);
+    }
+    for (const outcome of ['go', 'go-with-limits', 'no-go'] as const) {
+      expect(seen.get(outcome) ?? 0).toBeGreaterThan(15);
+    }
+  });
+
+  it('a fact taken away never improves the answer', () => {
+    fc.assert(
+      fc.property(cases, fc.nat(), (given, pick) => {
+        const paths = knownPaths(given);
+        const path = paths[pick % paths.length] ?? [];
+        const poorer = without(given, path);
+        expect(RANK[outcomeOf(poorer)], path.join('.')).toBeLessThanOrEqual(RANK[outcomeOf(given)]);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it('one more open discrepancy never improves the answer', () => {
+    fc.assert(
+      fc.property(cases, discrepancyWith(fc.constant(null)), (given, more) => {
+        const aircraft = {
+          ...given.aircraft,
+          discrepancies: [...given.aircraft.discrepancies, { ...more, id: 'one-more' }],
+        };
+        expect(RANK[outcomeOf({ ...given, aircraft })]).toBeLessThanOrEqual(RANK[outcomeOf(given)]);
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  it('a longer time in the air never improves the answer', () => {
+    fc.assert(
+      fc.property(cases, fc.integer({ min: 1, max: 30 }), (given, more) => {
+        const flight = { ...given.flight, plannedTenths: given.flight.plannedTenths + more };
+        expect(RANK[outcomeOf({ ...given, flight })]).toBeLessThanOrEqual(RANK[outcomeOf(given)]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('the order in which facts are kept never matters, to the last word', () => {
+    const shuffled = <T>(rows: readonly T[]) =>
+      fc.shuffledSubarray([...rows], { minLength: rows.length, maxLength: rows.length });
+    const withShuffle = cases.chain((given) =>
+      fc.record({
+        given: fc.constant(given),
+        other: fc
+          .record({
+            equipment: shuffled(given.aircraft.equipment),
+            papers: shuffled(given.aircraft.papers),
+            requirements: shuffled(given.aircraft.requirements),
+            discrepancies: shuffled(given.aircraft.discrepancies),
+            work: shuffled(given.aircraft.work),
+          })
+          .map((lists) => ({ ...given.aircraft, ...lists })),
+      }),
+    );
+    fc.assert(
+      fc.property(withShuffle, ({ given, other }) => {
+        expect(answerForFlight(other, given.flight)).toEqual(answerForFlight(given.aircraft, given.flight));
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('every line cites a paragraph of the register, and a missing fact always bars', () => {
+    fc.assert(
+      fc.property(cases, fc.nat(), (given, pick) => {
+        const paths = knownPaths(given);
+        const { aircraft, flight } = without(given, paths[pick % paths.length] ?? []);
+        const { outcome, lines } = answerForFlight(aircraft, flight).answer;
+        expect(lines.length).toBeGreaterThan(0);
+        for (const line of lines) {
+          expect(LAW).toHaveProperty([line.cite]);
+          expect(line.because.trim()).not.toBe('');
+          if (line.missing !== undefined) expect(line.effect).toBe('bars');
+        }
+        if (outcome !== 'no-go') expect(lines.some((line) => line.missing !== undefined)).toBe(false);
+      }),
+      { numRuns: 500 },
+    );
+  });
+
+  it('answers the same facts the same way, and changes none of them', () => {
+    fc.assert(
+      fc.property(cases, (given) => {
+        const before = structuredClone(given);
+        const first = answerForFlight(given.aircraft, given.flight);
+        expect(answerForFlight(given.aircraft, given.flight)).toEqual(first);
+        expect(given).toEqual(before);
+      }),
+      { numRuns: 200 },
+    );
+  });
+});
