@@ -7,7 +7,7 @@ import { readSigner, signerFacts } from '../people/signer';
 import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
 import { localDate } from '../rules/months';
-import { partOf } from '../rules/jasc';
+import { workPartOf } from '../rules/findings/catalogue';
 import { deferralEligibility, type EligibilityReport } from '../rules/part-91/91-213-deferral-eligibility';
 import { mayDetermineNoHazard, toDeterminer } from '../rules/who-may-determine';
 import { recordDetermination } from './record-determination';
@@ -145,7 +145,7 @@ async function openDeferralWork(
   deferralId: string,
   input: { method: string; methodWords: string },
 ): Promise<void> {
-  const part = partOf(writeUp.jasc);
+  const part = workPartOf(writeUp.findingKey, writeUp.jasc);
   if (!part.known) throw new Refusal('conflict', { say: 'Give the write-up its JASC code first.' });
   await tx.maintenanceAction.create({
     data: {

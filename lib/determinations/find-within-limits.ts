@@ -3,14 +3,21 @@ import { factsChanged } from '../fleet/require-aircraft';
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
-import { partOf } from '../rules/jasc';
+import { workPartOf } from '../rules/findings/catalogue';
 import { mayFindWithinLimits } from '../rules/who-may-determine';
 import { recordDetermination } from './record-determination';
 import { findWithinLimitsInput } from './schema';
 import { linesOf, requireOpenWriteUp } from './write-up';
 
 /** Kinds that can lie within a maker's limit. What does not work, and a paper that is missing, cannot. */
-const MEASURABLE: readonly string[] = ['damage', 'wear', 'leak', 'contamination', 'fastener', 'servicing'];
+export const MEASURABLE: readonly string[] = [
+  'damage',
+  'wear',
+  'leak',
+  'contamination',
+  'fastener',
+  'servicing',
+];
 
 /**
  * A mechanic with the rating for the part finds the condition within a named limit. The write-up stays open as a
@@ -29,7 +36,7 @@ export const findWithinLimits = command({
         say: 'Only a measurable condition can be within limits. Equipment that does not work is repaired or deferred.',
       });
     }
-    const part = partOf(writeUp.jasc);
+    const part = workPartOf(writeUp.findingKey, writeUp.jasc);
     if (!part.known) {
       throw new Refusal('conflict', {
         say: 'Give the write-up its JASC code first: the part decides who may find this.',

@@ -3,7 +3,9 @@ import { factsChanged } from '../fleet/require-aircraft';
 import { readSigner, signerFacts } from '../people/signer';
 import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
-import { jascCode, partOf } from '../rules/jasc';
+import { findingOf, workPartOf } from '../rules/findings/catalogue';
+import type { CatalogueFinding } from '../rules/findings/finding';
+import { jascCode } from '../rules/jasc';
 import { mayFindWithinLimits } from '../rules/who-may-determine';
 import { recordDetermination } from './record-determination';
 import { judgeSeverityInput } from './schema';
@@ -46,20 +48,22 @@ export const judgeSeverity = command({
     const on = dayAtBase(now, zone);
     const signer = await readSigner(tx, operatorId, actor.personId);
     const facts = signerFacts(signer);
-    const ruling = mayFindWithinLimits(facts, code.value.part, on);
-    if (!ruling.allowed) throw new Refusal('signature_refused', { lines: linesOf(ruling.lines) });
-    // Moving a write-up to another system must not move it out of reach of the rating it needs.
-    const partSoFar = partOf(writeUp.jasc);
-    if (partSoFar.known && partSoFar.value !== code.value.part) {
-      const before = mayFindWithinLimits(facts, partSoFar.value, on);
-      if (!before.allowed) throw new Refusal('signature_refused', { lines: linesOf(before.lines) });
-    }
+    // The catalogue's finding says which rating reaches it; judged to be something else, its system says so.
+    const listed = writeUp.findingKey ? findingOf(writeUp.findingKey) : null;
+    const sameFinding = listed?.kind === input.kind && writeUp.jasc === input.jasc;
+    const findingKey = sameFinding ? writeUp.findingKey : null;
+    refuseExplainingAway(writeUp.kind, input.kind, listed);
+    // Both the part it was and the part it becomes: moving a write-up must not move it out of reach of a rating.
+    const parts = [workPartOf(writeUp.findingKey, writeUp.jasc), workPartOf(findingKey, input.jasc)];
+    const rulings = parts.flatMap((part) => (part.known ? [mayFindWithinLimits(facts, part.value, on)] : []));
+    const against = rulings.filter((ruling) => !ruling.allowed).flatMap((ruling) => ruling.lines);
+    if (against.length > 0) throw new Refusal('signature_refused', { lines: linesOf(against) });
     const { kind, jasc, equipmentId, inoperativeCount, severity, statement } = input;
     const signed = await recordDetermination(context, writeUp, signer, {
       kind: 'severity',
       statement,
       severity,
-      lines: ruling.lines,
+      lines: rulings.flatMap((ruling) => ruling.lines),
       said: { kind, jasc, equipmentId, inoperativeCount, severity },
     });
     await tx.discrepancy.update({
@@ -67,6 +71,7 @@ export const judgeSeverity = command({
       data: {
         kind,
         jasc,
+        findingKey,
         equipmentId,
         inoperativeCount,
         severity,
@@ -99,4 +104,27 @@ function refuseLooseSeverity(input: { kind: string; severity: string }): void {
 
 function requireEquipment(equipmentId: string | null): void {
   if (!equipmentId) throw fieldRefusal('equipmentId', 'Say which line of the equipment list does not work.');
+}
+
+/** Kinds that 91.213 never covers. */
+const NEVER_DEFERRED: readonly string[] = ['damage', 'wear', 'leak', 'contamination', 'fastener'];
+
+/**
+ * Damage and its like do not become looks by being called so: that is a finding within limits, with the limit and its
+ * source. Nor do they become equipment that does not work, where there is no equipment whose function is gone.
+ */
+function refuseExplainingAway(before: string, after: string, listed: CatalogueFinding | null): void {
+  if (!NEVER_DEFERRED.includes(before)) return;
+  if (after === 'cosmetic') {
+    throw fieldRefusal(
+      'kind',
+      'Damage and wear are found within limits, with the limit and its source, or repaired.',
+    );
+  }
+  if (after === 'inoperative' && listed && listed.equipmentFunction === null) {
+    throw fieldRefusal(
+      'kind',
+      'This is not equipment with a function that could be deferred. It is repaired.',
+    );
+  }
 }

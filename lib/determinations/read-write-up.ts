@@ -6,14 +6,20 @@ import { namesOf, SUMMARY, summaryOf, type WriteUpSummary } from '../findings/su
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
-import { jascLabel, partOf, type PartOfAircraft } from '../rules/jasc';
+import { workPartOf } from '../rules/findings/catalogue';
+import type { CalendarDate } from '../rules/facts';
+import { jascLabel, type PartOfAircraft } from '../rules/jasc';
+import type { SignerFacts } from '../rules/people';
 import { deferralEligibility, type EligibilityReport } from '../rules/part-91/91-213-deferral-eligibility';
 import { mayDetermineNoHazard, mayFindWithinLimits } from '../rules/who-may-determine';
 import { mayApproveReturnToService, whoCanSentence } from '../rules/who-may-sign';
+import type { AircraftTypeFacts } from '../rules/aircraft';
 import type { Ruling } from '../rules/ruling';
 import type { Line } from '../rules/verdict';
-import { entryContent, entryHash, requireWork } from '../work/entry';
+import { entryContent, entryHash, requireWork, type WorkRow } from '../work/entry';
 import { workToSign } from '../work/sign-work';
+import { usualWork, type UsualWorkView } from '../work/usual-work';
+import { pastDeferrals, superseded, type PastDeferral } from './record-of-write-up';
 
 /** A piece of work on a write-up, with whether the person looking could sign it as it stands. */
 export interface WorkView {
@@ -38,7 +44,13 @@ export interface WorkView {
     readonly words: string;
   } | null;
   /** For work not yet signed: the ruling about the person looking, and who else could. */
-  readonly mySignature: (Ruling & { readonly whoCan: string }) | null;
+  readonly mySignature:
+    | (Ruling & {
+        readonly whoCan: string;
+        /** The certificate a signature would be given under; null when the ruling refuses. */
+        readonly certificate: { readonly kind: string; readonly number: string } | null;
+      })
+    | null;
 }
 
 export interface WriteUpView {
@@ -70,6 +82,8 @@ export interface WriteUpView {
     readonly limitSource: string | null;
     readonly at: string;
     readonly hash: string;
+    /** A later judgement has taken its place; it stays in the record. */
+    readonly superseded: boolean;
   }[];
   readonly deferral: {
     readonly id: string;
@@ -79,10 +93,20 @@ export interface WriteUpView {
     readonly recordedOn: string | null;
     readonly begunAt: string;
   } | null;
+  /** Deferrals that have ended, oldest first. */
+  readonly pastDeferrals: readonly PastDeferral[];
   /** 91.213 asked now; null once closed. */
   readonly eligibility: EligibilityReport | null;
   readonly work: readonly WorkView[];
-  readonly equipment: readonly { readonly id: string; readonly name: string; readonly installed: number }[];
+  /** How the finding is usually put right; a hint for starting work. */
+  readonly usual: UsualWorkView;
+  readonly equipment: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly installed: number;
+    /** An emergency locator transmitter: its removal is recorded as 91.207(f)(10) asks. */
+    readonly isElt: boolean;
+  }[];
   /** What the law says about the person looking; policy (roles) is apart. */
   readonly me: {
     readonly name: string;
@@ -108,13 +132,17 @@ export const readWriteUp = query({
     if (!row) throw new Refusal('not_found', { say: 'There is no such write-up here.' });
     const aircraft = await readAircraft(tx, operatorId, row.aircraftId);
     if (!aircraft) throw new Refusal('not_found');
-    const names = await namesOf(tx, [row.finding.personId, ...row.work.map((work) => work.startedById)]);
+    const names = await namesOf(tx, [
+      row.finding.personId,
+      ...row.work.map((work) => work.startedById),
+      ...row.deferrals.flatMap((deferral) => (deferral.end ? [deferral.end.endedById] : [])),
+    ]);
     const zone = aircraft.base.zone;
     const today = dayAtBase(now, zone);
     const me = signerFacts(await readSigner(tx, operatorId, actor.personId));
     const facts = aircraftFacts(aircraft);
     const open = facts.discrepancies.find((one) => one.id === row.id);
-    const part = partOf(row.jasc);
+    const part = workPartOf(row.findingKey, row.jasc);
     const live = row.deferrals.find((deferral) => !deferral.end);
     const works = await Promise.all(row.work.map((work) => requireWork(tx, operatorId, work.id)));
     return {
@@ -148,6 +176,7 @@ export const readWriteUp = query({
           limitSource: entry.limitSource,
           at: instant(entry.signedAt),
           hash: entry.hash,
+          superseded: superseded(entry, row.determinations),
         })),
       deferral: live
         ? {
@@ -159,6 +188,7 @@ export const readWriteUp = query({
             begunAt: instant(live.begunAt),
           }
         : null,
+      pastDeferrals: pastDeferrals(row.deferrals, names),
       eligibility: open
         ? deferralEligibility(facts, open, basePlace(aircraft.base), today, now.toISOString())
         : null,
@@ -190,14 +220,15 @@ export const readWriteUp = query({
               }
             : null,
           mySignature:
-            work.state === 'started' || work.state === 'entered'
-              ? {
-                  ...rulingOnly(mayApproveReturnToService(me, workToSign(work, me), today)),
-                  whoCan: whoCanSentence(workToSign(work, me)),
-                }
-              : null,
+            work.state === 'started' || work.state === 'entered' ? mySignature(me, work, today) : null,
         })),
-      equipment: aircraft.equipment.map(({ id, name, installed }) => ({ id, name, installed })),
+      usual: usualWork(row.findingKey, aircraft.type.category as AircraftTypeFacts['category']),
+      equipment: aircraft.equipment.map((item) => ({
+        id: item.id,
+        name: item.name,
+        installed: item.installed,
+        isElt: item.function === 'elt',
+      })),
       me: {
         name: me.name,
         mayFindWithinLimits: part.known ? mayFindWithinLimits(me, part.value, today) : null,
@@ -207,4 +238,8 @@ export const readWriteUp = query({
   },
 });
 
-const rulingOnly = ({ allowed, lines }: Ruling): Ruling => ({ allowed, lines });
+function mySignature(me: SignerFacts, work: WorkRow, on: CalendarDate): WorkView['mySignature'] {
+  const toSign = workToSign(work, me);
+  const { allowed, lines, under } = mayApproveReturnToService(me, toSign, on);
+  return { allowed, lines, whoCan: whoCanSentence(toSign), certificate: under?.certificate ?? null };
+}

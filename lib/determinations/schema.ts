@@ -8,6 +8,8 @@ const words = (what: string, max = 2000) =>
 /** The password, asked again because the act is a signature. */
 export const password = z.string().min(1, 'Your password is needed to sign.').max(200);
 
+const COUNT = 'How many is a whole number from 1 to 50.';
+
 /** A mechanic says what the finding is: its kind, system, equipment and severity. */
 export const judgeSeverityInput = z.object({
   requestId,
@@ -15,7 +17,7 @@ export const judgeSeverityInput = z.object({
   kind: z.enum(FINDING_KINDS, 'Choose what kind of trouble it is.'),
   jasc: z.string().regex(/^\d{4}$/, 'A JASC code has four digits.'),
   equipmentId: z.uuid().nullable(),
-  inoperativeCount: z.int().min(1).max(50).nullable(),
+  inoperativeCount: z.int(COUNT).min(1, COUNT).max(50, COUNT).nullable(),
   severity: z.enum(['grounding', 'limiting', 'note'], 'Choose a severity.'),
   statement: words('The reason'),
   password,
@@ -44,7 +46,7 @@ export const beginDeferralInput = z.object({
   noHazard: z.literal(true, { error: 'A deferral needs your determination that this is no hazard.' }),
   statement: words('The reason for the determination'),
   melProceduresDone: z.boolean().nullable(),
-  eltFirstRemovedOn: z.iso.date().nullable(),
+  eltFirstRemovedOn: z.iso.date('This is not a day.').nullable(),
   eltRecordComplete: z.boolean().nullable(),
   password,
 });

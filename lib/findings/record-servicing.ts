@@ -7,8 +7,9 @@ import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
 import { mayRecordServicing } from '../rules/who-may-determine';
 import { recordServicingInput } from './schema';
+import { isClosedByServicing } from './servicing';
 
-/** Servicing done (oil added, tyre inflated, samples clean): closes a servicing write-up, and only such a one. */
+/** Servicing done (oil added, tyre inflated, samples clean): closes a write-up that servicing settles, and only such a one. */
 export const recordServicing = command({
   verb: 'servicing.record',
   input: recordServicingInput,
@@ -16,7 +17,7 @@ export const recordServicing = command({
   async run(context, input) {
     const { tx, operatorId, actor, now } = context;
     const writeUp = await requireOpenWriteUp(tx, operatorId, input.discrepancyId);
-    if (writeUp.kind !== 'servicing') {
+    if (!isClosedByServicing(writeUp)) {
       throw new Refusal('conflict', { say: 'This is more than servicing: a mechanic has to see to it.' });
     }
     if (writeUp.work.some((work) => work.state === 'started' || work.state === 'entered')) {

@@ -17,6 +17,7 @@ export interface ReportedFinding {
   /** What counts from now on; null while undecided, and undecided grounds. */
   readonly severity: Severity | null;
   readonly reasons: TriageProposal['reasons'];
+  readonly settledBy: TriageProposal['settledBy'];
 }
 
 /**
@@ -30,14 +31,16 @@ export const reportFinding = command({
   async run({ tx, operatorId, actor, now, requestId }, input) {
     const aircraft = await requireAircraft(tx, operatorId, input.aircraftId);
     await requireOwnWalkaround(tx, operatorId, input.walkaroundId, aircraft.id);
+    const named = await namedEquipment(tx, operatorId, aircraft.id, input.equipmentId);
     const proposal = triage({
       findingKey: input.findingKey,
       kind: input.kind,
-      jasc: input.jasc,
+      // Outside the catalogue the item named on the equipment list says which system it is.
+      jasc: input.jasc ?? (input.findingKey === null ? (named?.jasc ?? null) : null),
       measurements: input.measurements,
       limits: await storedLimits(tx, operatorId, aircraft.id),
     });
-    const equipmentId = await equipmentOf(tx, operatorId, aircraft.id, input.equipmentId, proposal);
+    const equipmentId = named?.id ?? (await onlyFitting(tx, operatorId, aircraft.id, proposal));
     await tx.finding.create({
       data: {
         id: requestId,
@@ -86,6 +89,7 @@ export const reportFinding = command({
       title: proposal.title,
       severity,
       reasons: proposal.reasons,
+      settledBy: proposal.settledBy,
     };
     return {
       value,
@@ -133,24 +137,31 @@ async function storedLimits(tx: Tx, operatorId: string, aircraftId: string): Pro
   }));
 }
 
-/**
- * Which line of the equipment list the finding is about: the one named, or the only one with the function the
- * catalogue gives. With several and none named it stays open, and the mechanic says which.
- */
-async function equipmentOf(
+/** The line of this aircraft's equipment list that the reporter named, or null when none was named. */
+async function namedEquipment(
   tx: Tx,
   operatorId: string,
   aircraftId: string,
   named: string | null,
+): Promise<{ id: string; jasc: string } | null> {
+  if (!named) return null;
+  const item = await tx.equipment.findUnique({ where: { operatorId_id: { operatorId, id: named } } });
+  if (!item || item.aircraftId !== aircraftId) {
+    throw fieldRefusal('equipmentId', 'This is not on the equipment list of this aircraft.');
+  }
+  return item;
+}
+
+/**
+ * The only line of the equipment list with the function the catalogue gives. With several and none named it stays open,
+ * and the mechanic says which.
+ */
+async function onlyFitting(
+  tx: Tx,
+  operatorId: string,
+  aircraftId: string,
   proposal: TriageProposal,
 ): Promise<string | null> {
-  if (named) {
-    const item = await tx.equipment.findUnique({ where: { operatorId_id: { operatorId, id: named } } });
-    if (!item || item.aircraftId !== aircraftId) {
-      throw fieldRefusal('equipmentId', 'This is not on the equipment list of this aircraft.');
-    }
-    return item.id;
-  }
   if (!proposal.equipmentFunction) return null;
   const fitting = await tx.equipment.findMany({
     where: { operatorId, aircraftId, function: proposal.equipmentFunction },

@@ -4,7 +4,7 @@ import { instant } from '../db/dates';
 /** What a list of write-ups shows of each. */
 export const SUMMARY = {
   finding: {
-    select: { station: true, place: true, words: true, personId: true, photos: { select: { id: true } } },
+    select: { id: true, station: true, place: true, words: true, personId: true, photos: { select: { id: true } } },
   },
   deferrals: { include: { placards: true, end: true } },
 } as const satisfies Prisma.DiscrepancyInclude;
@@ -13,6 +13,7 @@ export type SummaryRow = Prisma.DiscrepancyGetPayload<{ include: typeof SUMMARY 
 
 export interface WriteUpSummary {
   readonly id: string;
+  readonly findingId: string;
   readonly number: string;
   readonly title: string;
   readonly station: string;
@@ -26,6 +27,7 @@ export interface WriteUpSummary {
   readonly closedAt: string | null;
   readonly closedHow: string | null;
   readonly reportedBy: string;
+  readonly reportedById: string;
   readonly photoIds: readonly string[];
   /** Placards of the live deferral: owed or in place. */
   readonly placards: readonly {
@@ -50,6 +52,7 @@ export function summaryOf(row: SummaryRow, names: ReadonlyMap<string, string>): 
   const live = row.deferrals.filter((deferral) => !deferral.end);
   return {
     id: row.id,
+    findingId: row.finding.id,
     number: row.number,
     title: row.title,
     station: row.finding.station,
@@ -63,6 +66,7 @@ export function summaryOf(row: SummaryRow, names: ReadonlyMap<string, string>): 
     closedAt: row.closedAt ? instant(row.closedAt) : null,
     closedHow: row.closedHow,
     reportedBy: names.get(row.finding.personId) ?? 'somebody who left',
+    reportedById: row.finding.personId,
     photoIds: row.finding.photos.map((photo) => photo.id),
     placards: live.flatMap((deferral) =>
       deferral.placards.map(({ id, wording, location, placedAt, removedAt }) => ({

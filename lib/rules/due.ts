@@ -54,7 +54,7 @@ const MEASURED_BY_LAW: readonly RequirementKind[] = [
 export function dueOf(
   requirement: RequirementFacts,
   ttis: Fact<HoursTenths>,
-  beside: readonly RequirementFacts[] = [],
+  beside: readonly RequirementFacts[],
 ): DueReport {
   const on = earliest([requirement.fixedExpiry, ...calendarLimits(requirement)]);
   const tenths =

@@ -11,7 +11,8 @@ export function isOutOfUse(aircraft: AircraftFacts, what: EquipmentFunction): bo
     items.length > 0 &&
     items.every((item) =>
       aircraft.discrepancies.some(
-        ({ equipmentId, deferral, inoperativeCount }) =>
+        ({ kind, equipmentId, deferral, inoperativeCount }) =>
+          kind === 'inoperative' &&
           equipmentId === item.id &&
           deferral !== null &&
           inoperativeCount.known &&

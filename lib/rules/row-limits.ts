@@ -28,7 +28,7 @@ export function checkRowLimits(
   cite: CiteId,
   onceIsEnough: boolean,
 ): Line[] {
-  const due = dueOf(row, aircraft.ttisTenths);
+  const due = dueOf(row, aircraft.ttisTenths, aircraft.requirements);
   const about = aboutRequirement(row);
   // A date marked on the part decides alone, without a record of when it was fitted.
   const datedOnly = due.missing === null && !row.lastDone.known;

@@ -1,3 +1,4 @@
+import { dayInWords } from './in-words';
 import type { CalendarDate } from './facts';
 import type { SignerFacts } from './people';
 import { helperBarred43_3d, pilotPerforms43_3g } from './part-43/43-3-who-may-perform';
@@ -48,7 +49,7 @@ export function leftBars(signer: SignerFacts, on: CalendarDate): readonly Line[]
     {
       effect: 'bars',
       cite: 'ac120-78b',
-      because: `${signer.name} left on ${signer.leftOn} and can sign nothing here since that day.`,
+      because: `${signer.name} left on ${dayInWords(signer.leftOn)} and can sign nothing here since that day.`,
       about: { kind: 'person', id: signer.id, label: signer.name },
     },
   ];

@@ -14,7 +14,7 @@ export const startWorkInput = z.object({
   discrepancyId: z.uuid(),
   title: words('What is to be done', 200),
   workKind: z.enum(REPAIR_KINDS, 'Say whether this is preventive, minor or major.'),
-  preventiveItem: z.int().min(1).max(31).nullable(),
+  preventiveItem: z.int('Choose the item.').min(1).max(31).nullable(),
   swapOnly: z.boolean({ error: 'Say whether a unit was only taken out and put in.' }),
 });
 

@@ -2,8 +2,7 @@ import { command } from '../access/service';
 import { requireOpenWriteUp } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
 import { fieldRefusal, Refusal } from '../problems';
-import { partOf } from '../rules/jasc';
-import { findingOf } from '../rules/findings/catalogue';
+import { findingOf, workPartOf } from '../rules/findings/catalogue';
 import type { PartOfAircraft } from '../rules/jasc';
 import { startWorkInput } from './schema';
 
@@ -19,7 +18,7 @@ export const startWork = command({
       throw new Refusal('conflict', { say: `Work on ${writeUp.number} has begun already.` });
     }
     // The part follows from the system, never from the one who would like to sign.
-    const part = partOf(writeUp.jasc);
+    const part = workPartOf(writeUp.findingKey, writeUp.jasc);
     if (!part.known) {
       throw new Refusal('conflict', { say: 'Judge the write-up first: it has no JASC code yet.' });
     }

@@ -125,6 +125,9 @@ describe('transponder test, VFR too (14 CFR 91.413(a))', () => {
     expect(checkTransponderTest(deferred, use)).toEqual([]);
     // Written up is not yet out of use: somebody has to take it out of use first.
     expect(barred(checkTransponderTest(withBroken(tested, 'transponder'), use))).toHaveLength(1);
+    // Damage cannot be deferred, whatever is entered with it.
+    const damaged = withBroken(tested, 'transponder', { kind: 'damage', deferral: deferralOf() });
+    expect(barred(checkTransponderTest(damaged, use))).toHaveLength(1);
   });
 });
 

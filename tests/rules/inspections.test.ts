@@ -349,19 +349,19 @@ describe('when something is due', () => {
       intervalDays: 30,
       intervalTenths: 200,
     });
-    const due = dueOf(row, known(45123));
+    const due = dueOf(row, known(45123), []);
     expect(due).toMatchObject({ on: '2026-12-01', tenths: 45200, remainingTenths: 77, missing: null });
     expect(due.remainingDays('2026-11-30')).toBe(1);
     expect(due.remainingDays('2026-12-01')).toBe(0);
     expect(due.remainingDays('2026-12-02')).toBe(-1);
-    expect(dueOf(row, known(45201)).remainingTenths).toBe(-1);
+    expect(dueOf(row, known(45201), []).remainingTenths).toBe(-1);
   });
 
   it('goes by the regulation, whatever interval the row carries', () => {
     const annual = requirementRow('annual', 'Annual inspection', '2025-06-14', 43820, { intervalMonths: 36 });
-    expect(dueOf(annual, known(45123))).toMatchObject({ on: '2026-06-30', tenths: null });
+    expect(dueOf(annual, known(45123), [])).toMatchObject({ on: '2026-06-30', tenths: null });
     const vor = requirementRow('vor-check', 'VOR check', '2026-03-01', 43820, { intervalDays: 90 });
-    expect(dueOf(vor, known(45123)).on).toBe('2026-03-31');
+    expect(dueOf(vor, known(45123), []).on).toBe('2026-03-31');
   });
 
   it('takes the date marked on a battery, and says what is missing otherwise', () => {
@@ -369,11 +369,11 @@ describe('when something is due', () => {
       lastDone: unknown('when it was fitted'),
       fixedExpiry: '2028-05-31',
     });
-    expect(dueOf(battery, known(45123))).toMatchObject({ on: '2028-05-31', missing: null });
+    expect(dueOf(battery, known(45123), [])).toMatchObject({ on: '2028-05-31', missing: null });
     const annual = requirementRow('annual', 'Annual', '2024-05-02', 38050, {
       lastDone: unknown('when it was done'),
     });
-    expect(dueOf(annual, unknown('the time')).missing).toBe('when it was done');
-    expect(dueOf(annual, unknown('the time')).remainingTenths).toBeNull();
+    expect(dueOf(annual, unknown('the time'), []).missing).toBe('when it was done');
+    expect(dueOf(annual, unknown('the time'), []).remainingTenths).toBeNull();
   });
 });

@@ -1,3 +1,4 @@
+import { dayInWords } from '../in-words';
 import type { CalendarDate } from '../facts';
 import type { SignerFacts } from '../people';
 import { barsForMissing, type Line } from '../verdict';
@@ -73,12 +74,12 @@ export function recent65_83(mechanic: Mechanic, on: CalendarDate): Line {
     ? {
         effect: 'supports',
         cite: '14cfr65.83',
-        because: `Six months of experience in the last 24 is vouched for through ${through}.`,
+        because: `Six months of experience in the last 24 is vouched for through ${dayInWords(through)}.`,
       }
     : {
         effect: 'bars',
         cite: '14cfr65.83',
-        because: `Recent experience is vouched for only through ${through}.`,
+        because: `Recent experience is vouched for only through ${dayInWords(through)}.`,
       };
 }
 

@@ -1,3 +1,4 @@
+import { dayInWords } from '../in-words';
 import type { CalendarDate } from '../facts';
 import type { SignerFacts } from '../people';
 import { barsForMissing, type Line } from '../verdict';
@@ -30,8 +31,8 @@ export function expires65_92a(authorization: Authorization, on: CalendarDate): L
       because: `The stored expiry ${expires} cannot be right: an inspection authorization expires on 31 March of an odd year.`,
     };
   return on <= expires
-    ? { effect: 'supports', cite, because: `The inspection authorization runs to ${expires}.` }
-    : { effect: 'bars', cite, because: `The inspection authorization expired on ${expires}.` };
+    ? { effect: 'supports', cite, because: `The inspection authorization runs to ${dayInWords(expires)}.` }
+    : { effect: 'bars', cite, because: `The inspection authorization expired on ${dayInWords(expires)}.` };
 }
 
 /** 65.92(a) Both mechanic ratings must be in effect. */
@@ -51,15 +52,19 @@ export function firstYear65_93c(authorization: Authorization, on: CalendarDate):
   const cite = '14cfr65.93(c)';
   const firstYearEnds = `${String(Number(authorization.expiresOn.slice(0, 4)) - 1).padStart(4, '0')}-03-31`;
   if (on <= firstYearEnds)
-    return { effect: 'supports', cite, because: `First-year activity is due by ${firstYearEnds}.` };
+    return {
+      effect: 'supports',
+      cite,
+      because: `First-year activity is due by ${dayInWords(firstYearEnds)}.`,
+    };
   if (!authorization.firstYearActivityMet.known)
     return barsForMissing(cite, authorization.firstYearActivityMet.missing);
   return authorization.firstYearActivityMet.value
-    ? { effect: 'supports', cite, because: `First-year activity was met by ${firstYearEnds}.` }
+    ? { effect: 'supports', cite, because: `First-year activity was met by ${dayInWords(firstYearEnds)}.` }
     : {
         effect: 'bars',
         cite,
-        because: `First-year activity was not met by ${firstYearEnds}; an oral test must be passed first.`,
+        because: `First-year activity was not met by ${dayInWords(firstYearEnds)}; an oral test must be passed first.`,
       };
 }
 

@@ -1,0 +1,30 @@
+import { signedInRef } from '@/app/_session/actor-ref';
+import { readPhoto } from '@/lib/findings/read-photo';
+import { PROBLEMS } from '@/lib/problems';
+
+/**
+ * A stored photo. The browser may keep it but asks each time whether it still may show it; a photo never changes, so the
+ * answer is then a short "not modified". Whatever is in the file, the browser runs none of it.
+ */
+export async function GET(request: Request, { params }: { params: Promise<{ id: string }> }) {
+  const photo = await readPhoto(await signedInRef(), { photoId: (await params).id });
+  if (!photo.ok) {
+    // A number that is none at all is as unknown here as another school's photo.
+    const status = photo.problem.code === 'invalid' ? 404 : PROBLEMS[photo.problem.code].status;
+    return new Response(null, { status, headers: { 'Cache-Control': 'no-store' } });
+  }
+  const { mime, sha256, bytes } = photo.value;
+  const headers = {
+    ETag: `"${sha256}"`,
+    'Cache-Control': 'private, no-cache',
+    'Content-Security-Policy': "default-src 'none'; sandbox",
+    'Cross-Origin-Resource-Policy': 'same-origin',
+    'X-Content-Type-Options': 'nosniff',
+  };
+  if (request.headers.get('if-none-match') === headers.ETag) {
+    return new Response(null, { status: 304, headers });
+  }
+  return new Response(Uint8Array.from(bytes), {
+    headers: { ...headers, 'Content-Type': mime, 'Content-Disposition': 'inline' },
+  });
+}

@@ -1,0 +1,59 @@
+import { mayUse, type Role, type Verb } from '../access/policy';
+import { MEASURABLE } from '../determinations/find-within-limits';
+import type { WorkView, WriteUpView } from '../determinations/read-write-up';
+
+/** What can be done about a write-up itself. */
+export type WriteUpAct = 'place-placard' | 'judge' | 'servicing' | 'within-limits' | 'defer' | 'start';
+
+/** What can be done about one piece of work. */
+export type WorkAct = 'enter' | 'sign' | 'give-up' | 'check-flight';
+
+const WRITE_UP_VERBS: Readonly<Record<WriteUpAct, Verb>> = {
+  'place-placard': 'placard.place',
+  judge: 'severity.judge',
+  servicing: 'servicing.record',
+  'within-limits': 'within-limits.find',
+  defer: 'deferral.begin',
+  start: 'work.start',
+};
+
+const WORK_VERBS: Readonly<Record<WorkAct, Verb>> = {
+  enter: 'work.enter',
+  sign: 'work.sign',
+  'give-up': 'work.abandon',
+  'check-flight': 'check-flight.log',
+};
+
+/** Whether work is begun and not yet at its end. */
+const underWay = (work: Pick<WorkView, 'state'>) => work.state === 'started' || work.state === 'entered';
+
+/**
+ * The acts a screen offers for a write-up, in the order in which they are usually taken. It only saves knocking at
+ * doors that are shut: each service asks again, and whether a certificate covers the act is never asked here.
+ */
+export function actsOnWriteUp(view: WriteUpView, roles: readonly Role[]): readonly WriteUpAct[] {
+  const { summary } = view;
+  if (summary.state === 'closed') return [];
+  const atWork = view.work.some(underWay);
+  const open: Readonly<Record<WriteUpAct, boolean>> = {
+    'place-placard': summary.placards.some((placard) => !placard.placed),
+    judge: summary.state !== 'deferred',
+    servicing: summary.kind === 'servicing' && !atWork,
+    'within-limits': MEASURABLE.includes(summary.kind),
+    defer: view.deferral === null && summary.severity !== null && view.eligibility?.deferrable === true,
+    start: !atWork,
+  };
+  return (Object.keys(open) as WriteUpAct[]).filter((act) => open[act] && mayUse(roles, WRITE_UP_VERBS[act]));
+}
+
+/** The acts a screen offers for a piece of work, in order. */
+export function actsOnWork(work: WorkView, roles: readonly Role[]): readonly WorkAct[] {
+  const open: Readonly<Record<WorkAct, boolean>> = {
+    enter: underWay(work),
+    sign: work.state === 'entered',
+    'give-up': work.state === 'started' && !work.forDeferral,
+    'check-flight':
+      work.state === 'signed' && work.entry.checkFlightNeeded === true && work.checkFlight === null,
+  };
+  return (Object.keys(open) as WorkAct[]).filter((act) => open[act] && mayUse(roles, WORK_VERBS[act]));
+}
