@@ -144,7 +144,9 @@ export const readWriteUp = query({
     const open = facts.discrepancies.find((one) => one.id === row.id);
     const part = workPartOf(row.findingKey, row.jasc);
     const live = row.deferrals.find((deferral) => !deferral.end);
-    const works = await Promise.all(row.work.map((work) => requireWork(tx, operatorId, work.id)));
+    // One after the other: a transaction has one connection.
+    const works: WorkRow[] = [];
+    for (const work of row.work) works.push(await requireWork(tx, operatorId, work.id));
     return {
       asOf: now.toISOString(),
       zone,
