@@ -2,7 +2,7 @@
 
 import { useEffect } from 'react';
 import { Button, ButtonRow, LinkButton } from './_ui/button';
-import { PageTitle } from './_ui/page';
+import { Card, PageTitle } from './_ui/page';
 import { BareShell } from './_ui/shell';
 
 /** A page that could not be drawn. Shows no old answer in its place: a stale go is worse than none. */
@@ -16,18 +16,19 @@ export default function ErrorPage({ error, retry }: { error: unknown; retry: () 
       <PageTitle lead="Something went wrong on our side, or the server cannot be reached. Nothing you sent before is lost, and nothing was changed by this. No answer on this page means no go.">
         This page could not be shown
       </PageTitle>
-      {event && (
-        <p>
-          Tell whoever runs the server: event <code>{event}</code>.
-        </p>
-      )}
-      <br />
-      <ButtonRow>
-        <Button weight="main" onClick={retry}>
-          Try again
-        </Button>
-        <LinkButton href="/">Go to the start page</LinkButton>
-      </ButtonRow>
+      <Card>
+        {event && (
+          <p>
+            Tell whoever runs the server: event <code>{event}</code>.
+          </p>
+        )}
+        <ButtonRow>
+          <Button weight="main" onClick={retry}>
+            Try again
+          </Button>
+          <LinkButton href="/">Go to the start page</LinkButton>
+        </ButtonRow>
+      </Card>
     </BareShell>
   );
 }

@@ -22,7 +22,9 @@ export default async function BenchPage(props: {
   const asked = await props.searchParams;
   return (
     <Shell who={who}>
-      <PageTitle lead="Open write-ups: what grounds first, then what limits, then the oldest.">Bench</PageTitle>
+      <PageTitle lead="Open write-ups: what grounds first, then what limits, then the oldest.">
+        Bench
+      </PageTitle>
       {checkFlightsOwed.length > 0 && (
         <Section title="Check flights owed">
           <ul className={styles.owed}>

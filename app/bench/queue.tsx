@@ -33,8 +33,18 @@ export function Queue({ rows, asOf, start }: { rows: readonly BenchRow[]; asOf: 
   return (
     <>
       <FormProvider {...form}>
-        <form role="search" aria-label="Filter the queue" className={styles.filters}>
-          <SelectField name="aircraft" label="Aircraft" chooseWords="All aircraft" choices={aircraftChoices} />
+        <form
+          role="search"
+          aria-label="Filter the queue"
+          className={styles.filters}
+          onSubmit={(event) => event.preventDefault()}
+        >
+          <SelectField
+            name="aircraft"
+            label="Aircraft"
+            chooseWords="All aircraft"
+            choices={aircraftChoices}
+          />
           <SelectField name="base" label="Base" chooseWords="All bases" choices={baseChoices} />
           <p className={styles.count} role="status">
             {shown.length === rows.length ? `${rows.length} open` : `${shown.length} of ${rows.length} open`}

@@ -67,7 +67,7 @@ export function SignInForm({ next }: { next: string }) {
 
 const WORDS: Record<Exclude<KnockAnswer, 'in'>, { title: string; then: string }> = {
   refused: {
-    title: 'That address and password did not open the door.',
+    title: 'That address and password do not fit together.',
     then: 'Check both and try again. After eight wrong passwords an address is locked for five minutes, even for the right one; then wait. A manager here can tell you which address you are listed with.',
   },
   'try-again': {

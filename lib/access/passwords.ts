@@ -69,8 +69,9 @@ async function passwordHolds(
   password: string,
   now: Date,
 ): Promise<boolean> {
-  if (person.lockedUntil && person.lockedUntil > now) throw new Refusal('locked');
+  // Verified also when locked, so that the time taken does not tell a locked address from an unknown one.
   const right = await verify(person.passwordHash, password);
+  if (person.lockedUntil && person.lockedUntil > now) throw new Refusal('locked');
   await countTry(ref, right, now);
   return right;
 }

@@ -131,15 +131,18 @@ export interface FindingSetting {
 export function composeFinding(draft: FindingDraft, setting: FindingSetting): Composed {
   const asked = questionsFor(draft, setting.offers, setting.equipment);
   const fields: Record<string, string> = {};
-  const need = (name: string, isAsked: boolean, given: string, say: string) => {
-    if (isAsked && given === '') fields[name] = say;
+  const need = (name: string, isOpen: boolean, say: string) => {
+    if (isOpen) fields[name] = say;
   };
-  if (!asked.offered && !asked.kind) fields.finding = 'Say what you found.';
-  need('kind', asked.kind, draft.kind, 'Say what kind of trouble it is, or that you are not sure.');
-  need('choice', asked.choice, draft.choice, 'Say which it is, or that you are not sure.');
-  need('item', asked.items.length > 0, draft.item, 'Say which one it is, or that you are not sure.');
-  need('count', asked.countUpTo > 0, draft.count, 'Say how many do not work, or that you are not sure.');
-  need('words', true, draft.words.trim(), 'Say in a few words what you saw.');
+  const choices = asked.offered?.choices.map((choice) => choice.jasc) ?? [];
+  const items = asked.items.map((item) => item.id);
+  const counts = countsUpTo(asked.countUpTo);
+  need('finding', !asked.offered && !asked.kind, 'Say what you found.');
+  need('kind', asked.kind && draft.kind === '', 'Say what kind of trouble it is, or that you are not sure.');
+  need('choice', isUnanswered(draft.choice, choices), 'Say which it is, or that you are not sure.');
+  need('item', isUnanswered(draft.item, items), 'Say which one it is, or that you are not sure.');
+  need('count', isUnanswered(draft.count, counts), 'Say how many do not work, or that you are not sure.');
+  need('words', draft.words.trim() === '', 'Say in a few words what you saw.');
 
   const measurements: Record<string, number> = {};
   for (const { key, unit } of asked.offered?.measurements ?? []) {
@@ -172,6 +175,14 @@ export function composeFinding(draft: FindingDraft, setting: FindingSetting): Co
     },
   };
 }
+
+/** "1", "2" and so on: the answers to "how many do not work?". Empty when it is not asked. */
+export const countsUpTo = (most: number): readonly string[] =>
+  Array.from({ length: most }, (_, index) => String(index + 1));
+
+/** An answer left over from a finding chosen before is none to what is asked now. */
+const isUnanswered = (answer: string, offered: readonly string[]): boolean =>
+  offered.length > 0 && answer !== NOT_SURE && !offered.includes(answer);
 
 const sure = (answer: string): string | null => (answer === '' || answer === NOT_SURE ? null : answer);
 

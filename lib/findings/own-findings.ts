@@ -1,15 +1,8 @@
 import { z } from 'zod';
 import { query } from '../access/service';
 import { instant } from '../db/dates';
-import { SUMMARY, summaryOf, type WriteUpSummary } from './summary';
-
-/** One thing that happened to a write-up, in the words of whoever did it. */
-export interface WriteUpEvent {
-  readonly at: string;
-  readonly who: string;
-  readonly what: string;
-  readonly words: string;
-}
+import { eventsOf, type WriteUpEvent } from './events';
+import { namesOf, SUMMARY, summaryOf, type WriteUpSummary } from './summary';
 
 export interface OwnFinding {
   readonly aircraftId: string;
@@ -18,13 +11,6 @@ export interface OwnFinding {
   readonly writeUp: WriteUpSummary;
   readonly events: readonly WriteUpEvent[];
 }
-
-const WHAT: Readonly<Record<string, string>> = {
-  severity: 'Judged',
-  'within-limits': 'Found within limits',
-  'no-hazard': 'Deferred',
-  servicing: 'Serviced',
-};
 
 /** What became of everything I wrote up, newest first. */
 export const readOwnFindings = query({
@@ -42,32 +28,31 @@ export const readOwnFindings = query({
       orderBy: { openedAt: 'desc' },
       take: 50,
     });
-    const names = new Map([[actor.personId, actor.name]]);
+    const names = await namesOf(tx, [
+      actor.personId,
+      ...rows.flatMap((row) => row.work.map((work) => work.startedById)),
+    ]);
     return rows.map((row) => ({
       aircraftId: row.aircraftId,
       registration: row.aircraft.registration,
       zone: row.aircraft.base.zone,
       writeUp: summaryOf(row, names),
-      events: [
-        ...row.determinations.map((entry) => ({
-          at: instant(entry.signedAt),
-          who: entry.personName,
-          what: WHAT[entry.kind] ?? entry.kind,
-          words: entry.statement,
+      events: eventsOf(
+        row.determinations.map(({ kind, personName, statement, signedAt }) => ({
+          kind,
+          by: personName,
+          statement,
+          at: instant(signedAt),
         })),
-        ...row.work.flatMap((work) =>
-          work.signOff && !work.deferralId
-            ? [
-                {
-                  at: instant(work.signOff.signedAt),
-                  who: work.signOff.personName,
-                  what: 'Repaired and signed off',
-                  words: work.description ?? work.title,
-                },
-              ]
-            : [],
-        ),
-      ].sort((a, b) => (a.at < b.at ? -1 : 1)),
+        row.work.map((work) => ({
+          forDeferral: work.deferralId !== null,
+          state: work.state,
+          startedAt: instant(work.startedAt),
+          startedBy: names.get(work.startedById) ?? 'somebody who left',
+          description: work.description ?? work.title,
+          signOff: work.signOff && { by: work.signOff.personName, at: instant(work.signOff.signedAt) },
+        })),
+      ),
     }));
   },
 });

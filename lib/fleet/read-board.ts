@@ -4,7 +4,8 @@ import { answersByOperation, headline } from '../rules/answer';
 import type { AircraftFacts } from '../rules/aircraft';
 import { dueOf } from '../rules/due';
 import { localDate } from '../rules/months';
-import { operationId, operationName, type OperationId } from '../rules/operations';
+import { operationId, operationName, type OperationId, type Place } from '../rules/operations';
+import { lightDuring, nextSunEvent } from '../rules/sun';
 import type { Outcome } from '../rules/verdict';
 import { aircraftFacts, basePlace, readFleet, type AircraftRow } from './facts';
 
@@ -43,6 +44,15 @@ export interface BoardRow {
   readonly factsVersion: number;
 }
 
+/** The light at a base for a local flight of an hour that leaves now: night when any part of the hour is night. */
+export interface LightNow {
+  readonly light: 'day' | 'night';
+  /** Next sunset (lights of 91.209), next end of evening and beginning of morning civil twilight (night of 1.1). */
+  readonly sunsetAt: string | null;
+  readonly nightFrom: string | null;
+  readonly nightUntil: string | null;
+}
+
 export interface Board {
   readonly asOf: string;
   readonly operatorName: string;
@@ -51,6 +61,7 @@ export interface Board {
     readonly ident: string;
     readonly name: string;
     readonly zone: string;
+    readonly now: LightNow;
   }[];
   readonly rows: readonly BoardRow[];
 }
@@ -68,11 +79,33 @@ export const readBoard = query({
     return {
       asOf: now.toISOString(),
       operatorName: operator.name,
-      bases: operator.bases.map(({ id, ident, name, zone }) => ({ id, ident, name, zone })),
+      bases: operator.bases.map((base) => ({
+        id: base.id,
+        ident: base.ident,
+        name: base.name,
+        zone: base.zone,
+        now: lightNow(basePlace(base), now),
+      })),
       rows: fleet.map((row) => boardRow(row, now)),
     };
   },
 });
+
+const AN_HOUR = 3_600_000;
+const SUN_SEARCH_DAYS = 2;
+
+function lightNow(place: Place, now: Date): LightNow {
+  const from = now.toISOString();
+  const next = (event: 'sunset' | 'civilDusk' | 'civilDawn') =>
+    nextSunEvent(event, place, from, SUN_SEARCH_DAYS);
+  const { night } = lightDuring({ from, to: new Date(now.getTime() + AN_HOUR).toISOString() }, place);
+  return {
+    light: night ? 'night' : 'day',
+    sunsetAt: next('sunset'),
+    nightFrom: next('civilDusk'),
+    nightUntil: next('civilDawn'),
+  };
+}
 
 /** One aircraft's row of the board. */
 export function boardRow(row: AircraftRow, now: Date): BoardRow {

@@ -29,11 +29,11 @@ export async function demo(args: string[]): Promise<number> {
   await requireSpace();
   await ensureClient();
 
-  const { adminUrl, died } = await openDatabase(fresh);
+  const { adminUrl, passwordName, died } = await openDatabase(fresh);
   const chosen = process.env['APP_DATABASE_URL'] || undefined;
   const { appUrl, logins } = await prepareDatabase(adminUrl, {
     appUrl: chosen,
-    appPassword: chosen === undefined ? await keptSecret(appPasswordName(adminUrl)) : undefined,
+    appPassword: chosen === undefined ? await keptSecret(passwordName) : undefined,
   });
   const sessionSecret = process.env['NEXTAUTH_SECRET'] || (await keptSecret('sessions'));
   const web = { port, host, appUrl, sessionSecret };
@@ -72,8 +72,16 @@ async function requireSpace(): Promise<void> {
   }
 }
 
-/** The given server's database, or the embedded server's. `died` tells when the embedded one ends by itself. */
-async function openDatabase(fresh: boolean): Promise<{ adminUrl: string; died: Promise<string> }> {
+interface OpenDatabase {
+  adminUrl: string;
+  /** The name under which the web account's password is kept. */
+  passwordName: string;
+  /** Resolves when the embedded server ends by itself. */
+  died: Promise<string>;
+}
+
+/** The given server's database, or the embedded server's. */
+async function openDatabase(fresh: boolean): Promise<OpenDatabase> {
   const given = process.env['DATABASE_URL'];
   if (given) {
     await ensureDatabase(given);
@@ -81,7 +89,7 @@ async function openDatabase(fresh: boolean): Promise<{ adminUrl: string; died: P
       await startAnew(given, databaseIn(given));
     }
     // A server of somebody else's is watched by the web server's own connections.
-    return { adminUrl: given, died: new Promise(() => undefined) };
+    return { adminUrl: given, passwordName: appPasswordName(given), died: new Promise(() => undefined) };
   }
   const dataDir = path.join(DATA, 'postgres');
   const password = await keptSecret('database owner');
@@ -92,5 +100,7 @@ async function openDatabase(fresh: boolean): Promise<{ adminUrl: string; died: P
   // `claimDemo` has made sure that no other demo runs: a server still on the folder was left by one that was cut off.
   const server = await startEmbedded({ dataDir, password, takeOver: true });
   atEnd(() => server.stop());
-  return { adminUrl: withDatabase(server.adminUrl, 'wheelchock'), died: server.died };
+  // The embedded server's port is another one each time, so it is no part of the name.
+  const passwordName = 'web account of the embedded database';
+  return { adminUrl: withDatabase(server.adminUrl, 'wheelchock'), passwordName, died: server.died };
 }

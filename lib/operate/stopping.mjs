@@ -56,6 +56,23 @@ export function endOnSignals(code) {
 }
 
 /**
+ * Stops everything when npm is gone: npm passes a signal to its shell only, and the shell passes it to nobody.
+ * Started without npm, the script lives until it is stopped itself.
+ * @param {number} code exit code then
+ */
+export function endWithNpm(code) {
+  if (!process.env.npm_lifecycle_event) {
+    return;
+  }
+  const parent = process.ppid;
+  setInterval(() => {
+    if (process.ppid !== parent) {
+      void end(code);
+    }
+  }, 500).unref();
+}
+
+/**
  * Runs the script's work. What goes wrong is said in plain words and everything is stopped.
  * @param {() => Promise<number>} work gives the exit code
  */

@@ -6,8 +6,9 @@ import { requireNode } from './node-version.mjs';
 
 requireNode();
 
-const { endOnSignals, runScript } = await import('./stopping.mjs');
+const { endOnSignals, endWithNpm, runScript } = await import('./stopping.mjs');
 endOnSignals(130);
+endWithNpm(130);
 
 await runScript(async () => {
   const { ensureDependencies } = await import('./dependencies.mjs');

@@ -84,27 +84,39 @@ export async function startWeb(options: WebOptions): Promise<WebServer> {
   return { address: `http://localhost:${options.port}`, died, stop };
 }
 
-/** Refuses with plain words when another program listens on the port. */
+/**
+ * Refuses with plain words when another program listens on the port, at whatever address of this machine: a browser
+ * that is told "localhost" may try any of them.
+ */
 export async function requireFreePort(port: number, host: string): Promise<void> {
-  await new Promise<void>((resolve, reject) => {
+  for (const address of new Set([host, '::1', '::', '0.0.0.0'])) {
+    const code = await listeningFails(port, address);
+    if (code === 'EADDRINUSE') {
+      throw new Trouble(
+        `Port ${port} is taken by another program. Stop that program, or choose another port: ` +
+          `PORT=${port + 1} npm run demo`,
+      );
+    }
+    if (code === 'EACCES') {
+      throw new Trouble(
+        `This account may not listen on port ${port}. Choose one above 1023, like PORT=3001.`,
+      );
+    }
+    if (code !== undefined && address === host) {
+      throw new Trouble(`This machine cannot listen on ${host}, port ${port} (${code}).`);
+    }
+    // Any other failure means that this machine has no such kind of address.
+  }
+}
+
+/** The error code of listening there, or undefined when it works. */
+function listeningFails(port: number, address: string): Promise<string | undefined> {
+  return new Promise((resolve) => {
     const probe = createServer();
-    probe.once('error', (error: NodeJS.ErrnoException) => {
-      if (error.code === 'EADDRINUSE') {
-        reject(
-          new Trouble(
-            `Port ${port} is taken by another program. Stop that program, or choose another port: ` +
-              `PORT=${port + 1} npm run demo`,
-          ),
-        );
-      } else if (error.code === 'EACCES') {
-        reject(
-          new Trouble(`This account may not listen on port ${port}. Choose one above 1023, like PORT=3001.`),
-        );
-      } else {
-        reject(error);
-      }
-    });
-    probe.listen(port, host, () => probe.close(() => resolve()));
+    probe.once('error', (error: NodeJS.ErrnoException) => resolve(error.code ?? error.message));
+    probe.listen({ port, host: address, ipv6Only: address === '::' }, () =>
+      probe.close(() => resolve(undefined)),
+    );
   });
 }
 

@@ -1,7 +1,11 @@
 import { z } from 'zod';
 import { query } from '../access/service';
 import { instant } from '../db/dates';
+import type { Prisma, Tx } from '../db/client';
 import { signerFacts } from '../people/signer';
+import { Refusal } from '../problems';
+import type { AircraftFacts } from '../rules/aircraft';
+import type { ProposedFlight } from '../rules/operations';
 import type { Answer } from '../rules/verdict';
 
 /** What the flight form offers to choose from. */
@@ -81,26 +85,65 @@ export const readReleases = query({
   async run({ tx, operatorId }, { aircraftId, releaseId }): Promise<ReleaseView[]> {
     const rows = await tx.release.findMany({
       where: { operatorId, aircraftId, id: releaseId },
-      include: { aircraft: { include: { base: { select: { zone: true } } } } },
+      include: WITH_ZONE,
       orderBy: { releasedAt: 'desc' },
       take: SHOWN,
     });
-    const people = await tx.person.findMany({ where: { operatorId }, select: { id: true, name: true } });
-    const names = new Map(people.map((person) => [person.id, person.name]));
-    return rows.map((row) => ({
-      id: row.id,
-      registration: row.aircraft.registration,
-      zone: row.aircraft.base.zone,
-      departAt: instant(row.departAt),
-      arriveAt: instant(row.arriveAt),
-      outcome: row.outcome,
-      releasedAt: instant(row.releasedAt),
-      dispatcher: names.get(row.dispatcherId) ?? 'somebody who left',
-      pilot: row.pilotId ? (names.get(row.pilotId) ?? 'somebody who left') : null,
-      answer: row.answer as unknown as Answer,
-      factsVersion: row.factsVersion,
-      rulesVersion: row.rulesVersion,
-      hash: row.hash,
-    }));
+    const names = await namesOfEverybody(tx, operatorId);
+    return rows.map((row) => releaseView(row, names));
   },
 });
+
+/** One release whole: with the flight and the aircraft's facts exactly as they were kept. */
+export interface ReleaseFile extends ReleaseView {
+  readonly flight: ProposedFlight;
+  readonly facts: AircraftFacts;
+  readonly limitsPassedOn: boolean;
+}
+
+/** One release with everything it stood on. Refuses `not_found`. */
+export const readRelease = query({
+  verb: 'release.read',
+  input: z.object({ releaseId: z.uuid() }),
+  async run({ tx, operatorId }, { releaseId }): Promise<ReleaseFile> {
+    const row = await tx.release.findUnique({
+      where: { operatorId_id: { operatorId, id: releaseId } },
+      include: WITH_ZONE,
+    });
+    if (!row) throw new Refusal('not_found', { say: 'There is no such release here.' });
+    return {
+      ...releaseView(row, await namesOfEverybody(tx, operatorId)),
+      flight: row.flight as unknown as ProposedFlight,
+      facts: row.facts as unknown as AircraftFacts,
+      limitsPassedOn: row.limitsPassedOn,
+    };
+  },
+});
+
+const WITH_ZONE = {
+  aircraft: { include: { base: { select: { zone: true } } } },
+} as const satisfies Prisma.ReleaseInclude;
+type ReleaseRow = Prisma.ReleaseGetPayload<{ include: typeof WITH_ZONE }>;
+
+async function namesOfEverybody(tx: Tx, operatorId: string): Promise<ReadonlyMap<string, string>> {
+  const people = await tx.person.findMany({ where: { operatorId }, select: { id: true, name: true } });
+  return new Map(people.map((person) => [person.id, person.name]));
+}
+
+function releaseView(row: ReleaseRow, names: ReadonlyMap<string, string>): ReleaseView {
+  return {
+    id: row.id,
+    registration: row.aircraft.registration,
+    zone: row.aircraft.base.zone,
+    departAt: instant(row.departAt),
+    arriveAt: instant(row.arriveAt),
+    outcome: row.outcome,
+    releasedAt: instant(row.releasedAt),
+    dispatcher: names.get(row.dispatcherId) ?? 'somebody who left',
+    pilot: row.pilotId ? (names.get(row.pilotId) ?? 'somebody who left') : null,
+    answer: row.answer as unknown as Answer,
+    factsVersion: row.factsVersion,
+    rulesVersion: row.rulesVersion,
+    hash: row.hash,
+  };
+}

@@ -50,21 +50,24 @@ export function bothRatings65_92a(signer: SignerFacts): Line {
 /** 65.93(c) Through 31 March of the even year nothing is asked; after it the first year's activity must be known. */
 export function firstYear65_93c(authorization: Authorization, on: CalendarDate): Line {
   const cite = '14cfr65.93(c)';
-  const firstYearEnds = `${String(Number(authorization.expiresOn.slice(0, 4)) - 1).padStart(4, '0')}-03-31`;
+  const firstYear = String(Number(authorization.expiresOn.slice(0, 4)) - 1).padStart(4, '0');
+  const firstYearEnds = `${firstYear}-03-31`;
+  // Not read as a date: a stored expiry that is none is refused by 65.92(a), not thrown at.
+  const inWords = `31 Mar ${firstYear}`;
   if (on <= firstYearEnds)
     return {
       effect: 'supports',
       cite,
-      because: `First-year activity is due by ${dayInWords(firstYearEnds)}.`,
+      because: `First-year activity is due by ${inWords}.`,
     };
   if (!authorization.firstYearActivityMet.known)
     return barsForMissing(cite, authorization.firstYearActivityMet.missing);
   return authorization.firstYearActivityMet.value
-    ? { effect: 'supports', cite, because: `First-year activity was met by ${dayInWords(firstYearEnds)}.` }
+    ? { effect: 'supports', cite, because: `First-year activity was met by ${inWords}.` }
     : {
         effect: 'bars',
         cite,
-        because: `First-year activity was not met by ${dayInWords(firstYearEnds)}; an oral test must be passed first.`,
+        because: `First-year activity was not met by ${inWords}; an oral test must be passed first.`,
       };
 }
 

@@ -1,0 +1,109 @@
+'use client';
+
+import { beginDeferralInput } from '@/lib/determinations/schema';
+import { CommandForm } from '../../_ui/command-form';
+import { Checkbox, ChoiceGroup, TextArea, TextField } from '../../_ui/fields';
+import { defer } from '../actions';
+import { SigningPassword } from './signing-password';
+import { orNull, yesNo } from './typed';
+import { useAct } from './use-act';
+import { YesNo } from './yes-no';
+
+interface DeferProps {
+  readonly discrepancyId: string;
+  readonly signer: string;
+  /** Under a minimum equipment list: its procedures, in its words; null without a list. */
+  readonly mel: { readonly procedures: string | null } | null;
+  readonly isElt: boolean;
+}
+
+/** A deferral with everything 91.213 asks of a person: what was done, the placard, and the determination. */
+export function DeferForm({ discrepancyId, signer, mel, isElt }: DeferProps) {
+  const command = useAct({
+    action: defer,
+    schema: beginDeferralInput,
+    start: {
+      method: '',
+      methodWords: '',
+      deactivationIsMaintenance: '',
+      placardWording: '',
+      placardLocation: '',
+      melProceduresDone: '',
+      eltFirstRemovedOn: '',
+      eltRecordComplete: '',
+      statement: '',
+      noHazard: false,
+      password: '',
+    },
+    input: (typed) => ({
+      ...typed,
+      discrepancyId,
+      deactivationIsMaintenance: yesNo(typed.deactivationIsMaintenance),
+      melProceduresDone: yesNo(typed.melProceduresDone) ?? null,
+      eltFirstRemovedOn: orNull(typed.eltFirstRemovedOn),
+      eltRecordComplete: yesNo(typed.eltRecordComplete) ?? null,
+    }),
+    done: 'Deferred and signed. The placard is owed until somebody says that it is up.',
+  });
+  return (
+    <CommandForm command={command} submit="Sign the deferral" pendingWords="Signing…" label="Defer">
+      <ChoiceGroup
+        name="method"
+        label="What was done with it?"
+        sideBySide
+        choices={[
+          { value: 'removed', label: 'Removed', hint: 'Taken out of the aircraft.' },
+          {
+            value: 'deactivated',
+            label: 'Deactivated',
+            hint: 'Nobody can make it work from the cockpit.',
+          },
+        ]}
+      />
+      <TextArea name="methodWords" label="How" rows={2} />
+      <YesNo
+        name="deactivationIsMaintenance"
+        label="Was that maintenance?"
+        hint="If so its part 43 entry is owed and signed before flight. Taking a unit out always is."
+      />
+      {mel && (
+        <YesNo
+          name="melProceduresDone"
+          label="Are the procedures of the list done?"
+          hint={mel.procedures ?? undefined}
+        />
+      )}
+      {isElt && (
+        <>
+          <TextField
+            name="eltFirstRemovedOn"
+            label="Day the transmitter was first removed"
+            type="date"
+            hint="If it was removed: the 90 days of 91.207(f)(10) count from here."
+            optional
+          />
+          <YesNo
+            name="eltRecordComplete"
+            label="Does the record give date of first removal, make, model, serial number and reason?"
+          />
+        </>
+      )}
+      <TextField
+        name="placardWording"
+        label="Wording of the placard"
+        hint="For example: INOPERATIVE, or REMOVED, with the item’s name."
+      />
+      <TextField
+        name="placardLocation"
+        label="Where it goes"
+        hint="In view of the pilot, at the control it concerns."
+      />
+      <TextArea name="statement" label="Why it is no hazard" rows={3} />
+      <Checkbox
+        name="noHazard"
+        label="I determine that this inoperative item constitutes no hazard to the aircraft (14 CFR 91.213(d)(4))."
+      />
+      <SigningPassword name={signer} />
+    </CommandForm>
+  );
+}

@@ -1,0 +1,18 @@
+'use client';
+
+import { placePlacardInput } from '@/lib/determinations/schema';
+import { CommandForm } from '../../_ui/command-form';
+import { placardIsUp } from '../actions';
+import { useAct } from './use-act';
+
+/** Says that a placard is in its place. */
+export function PlacardForm({ placardId }: { placardId: string }) {
+  const command = useAct({
+    action: placardIsUp,
+    schema: placePlacardInput,
+    start: {},
+    input: () => ({ placardId }),
+    done: 'The placard is recorded as up.',
+  });
+  return <CommandForm command={command} submit="The placard is up" label="Placard is up" />;
+}

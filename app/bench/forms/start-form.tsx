@@ -1,0 +1,63 @@
+'use client';
+
+import { useWatch } from 'react-hook-form';
+import { startWorkInput } from '@/lib/work/schema';
+import { CommandForm } from '../../_ui/command-form';
+import { ChoiceGroup, SelectField, TextField } from '../../_ui/fields';
+import { start as startAction } from '../actions';
+import { orNull, wholeOrNull, yesNo } from './typed';
+import { useAct } from './use-act';
+import { YesNo } from './yes-no';
+
+interface StartProps {
+  readonly discrepancyId: string;
+  readonly items: readonly { readonly value: string; readonly label: string }[];
+}
+
+/** Work begun. From here on the aircraft does not fly until it is signed or given up. */
+export function StartForm({ discrepancyId, items }: StartProps) {
+  const command = useAct({
+    action: startAction,
+    schema: startWorkInput,
+    start: { title: '', workKind: '', preventiveItem: '', swapOnly: '' },
+    input: (typed) => ({
+      ...typed,
+      discrepancyId,
+      workKind: orNull(typed.workKind),
+      preventiveItem: typed.workKind === 'preventive' ? wholeOrNull(typed.preventiveItem) : null,
+      swapOnly: yesNo(typed.swapOnly),
+    }),
+    done: 'Work is begun. The aircraft does not fly until it is signed.',
+  });
+  const kind = useWatch({ control: command.form.control, name: 'workKind' });
+  return (
+    <CommandForm command={command} submit="Start the work" pendingWords="Starting…" label="Start work">
+      <TextField name="title" label="What is to be done" />
+      <ChoiceGroup
+        name="workKind"
+        label="What kind of work is it?"
+        choices={[
+          {
+            value: 'preventive',
+            label: 'Preventive maintenance',
+            hint: 'One of the items of part 43 Appendix A(c), no complex assembly.',
+          },
+          { value: 'minor', label: 'Minor repair', hint: 'Neither preventive nor major.' },
+          {
+            value: 'major',
+            label: 'Major repair',
+            hint: 'Appendix A(b), or could affect strength, balance, performance or handling if done wrongly.',
+          },
+        ]}
+      />
+      {kind === 'preventive' && (
+        <SelectField name="preventiveItem" label="Item of Appendix A(c)" choices={items} />
+      )}
+      <YesNo
+        name="swapOnly"
+        label="Is a unit only taken out and put in?"
+        hint="Yes when nothing inside an instrument or radio is opened or repaired."
+      />
+    </CommandForm>
+  );
+}

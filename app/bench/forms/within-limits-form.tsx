@@ -1,0 +1,37 @@
+'use client';
+
+import { findWithinLimitsInput } from '@/lib/determinations/schema';
+import { CommandForm } from '../../_ui/command-form';
+import { TextArea, TextField } from '../../_ui/fields';
+import { findWithin } from '../actions';
+import { SigningPassword } from './signing-password';
+import { useAct } from './use-act';
+
+/** A measured condition found within a limit that has a source. The write-up stays open and is looked at again. */
+export function WithinLimitsForm({ discrepancyId, signer }: { discrepancyId: string; signer: string }) {
+  const command = useAct({
+    action: findWithin,
+    schema: findWithinLimitsInput,
+    start: { measured: '', limitText: '', limitSource: '', statement: '', password: '' },
+    input: (typed) => ({ ...typed, discrepancyId }),
+    done: 'Found within limits and signed. It stays open as a watch.',
+  });
+  return (
+    <CommandForm
+      command={command}
+      submit="Sign the finding"
+      pendingWords="Signing…"
+      label="Find within limits"
+    >
+      <TextField name="measured" label="Measured" hint="Value, unit, and with what it was measured." />
+      <TextField name="limitText" label="The limit" hint="As the source states it." />
+      <TextField
+        name="limitSource"
+        label="Where the limit comes from"
+        hint="Manual, revision, page. A limit without a source is no limit."
+      />
+      <TextArea name="statement" label="Your finding" rows={3} />
+      <SigningPassword name={signer} />
+    </CommandForm>
+  );
+}

@@ -1,0 +1,162 @@
+import { type Metadata } from 'next';
+import { mayUse } from '@/lib/access/policy';
+import { readWriteUp, type WriteUpView } from '@/lib/determinations/read-write-up';
+import { measurementOf, sayMeasured } from '@/lib/rules/findings/measurements';
+import { requireActor } from '../../../_session/actor-ref';
+import { Caution } from '../../../_ui/caution';
+import { SeverityMark } from '../../../_ui/marks';
+import { Ago, HoursText, Moment } from '../../../_ui/moment';
+import { Card, FactList, PageTitle, Section } from '../../../_ui/page';
+import { Shell } from '../../../_ui/shell';
+import { Tag } from '../../../_ui/tag';
+import { VerdictLines } from '../../../_ui/verdict-lines';
+import { Acting } from '../../acts';
+import { Eligibility } from '../../eligibility';
+import { History } from '../../history';
+import { PREVENTIVE_CHOICES } from '../../preventive-choices';
+import { Refused } from '../../refused';
+import { severityOf } from '../../severity-of';
+import { WorkPart } from '../../work-part';
+import { closedWords, kindWords, partWords, stateWords, stationWords } from '../../words';
+import { WriteUpActs } from '../../write-up-acts';
+import styles from './write-up.module.css';
+
+export const metadata: Metadata = { title: 'Write-up' };
+
+/** One write-up whole: what was reported, what can be done, what 91.213 says, and everything signed so far. */
+export default async function WriteUpPage(props: { params: Promise<{ id: string }> }) {
+  const { id } = await props.params;
+  const { ref, who } = await requireActor(`/bench/write-up/${encodeURIComponent(id)}`);
+  const answer = await readWriteUp(ref, { discrepancyId: id });
+  if (!answer.ok) return <Refused who={who} problem={answer.problem} title="Write-up" />;
+  const view = answer.value;
+  const back = mayUse(who.roles, 'bench.read')
+    ? { href: '/bench', label: 'Bench' }
+    : { href: '/', label: 'Start' };
+  return (
+    <Shell who={who}>
+      <PageTitle
+        back={back}
+        side={<SeverityMark severity={severityOf(view.summary.severity)} size="large" />}
+        lead={`${view.registration}, ${view.typeName}`}
+      >
+        {view.summary.number} {view.summary.title}
+      </PageTitle>
+      <Acting>
+        <Reported view={view} />
+        {view.eligibility && (
+          <Section title="Why it stands where it stands">
+            <Card>
+              <VerdictLines lines={view.reasons} />
+            </Card>
+          </Section>
+        )}
+        {view.work.length > 0 && (
+          <Section title="Work">
+            {view.work.map((work) => (
+              <WorkPart key={work.id} view={view} work={work} roles={who.roles} items={PREVENTIVE_CHOICES} />
+            ))}
+          </Section>
+        )}
+        <Section title="What can be done" id="acts">
+          <WriteUpActs view={view} roles={who.roles} items={PREVENTIVE_CHOICES} />
+          <Caution />
+        </Section>
+        {view.eligibility && (
+          <Section title="May it be deferred? 14 CFR 91.213" id="eligibility">
+            <Eligibility report={view.eligibility} />
+          </Section>
+        )}
+        <Section title="History">
+          <History view={view} />
+        </Section>
+      </Acting>
+    </Shell>
+  );
+}
+
+/** What the reporter saw, in their own words, with what was measured and photographed. */
+function Reported({ view }: { view: WriteUpView }) {
+  const { summary, zone } = view;
+  return (
+    <Card>
+      <blockquote className={styles.words}>{summary.words}</blockquote>
+      <Measured measurements={view.measurements} />
+      <Photos view={view} />
+      <FactList
+        facts={[
+          {
+            name: 'Where',
+            value: summary.place
+              ? `${stationWords(summary.station)}: ${summary.place}`
+              : stationWords(summary.station),
+          },
+          { name: 'Kind', value: kindWords(summary.kind) },
+          { name: 'System', value: view.jascLabel },
+          { name: 'Part', value: view.part ? partWords(view.part) : 'Not known yet' },
+          { name: 'Equipment', value: equipmentSaid(view) },
+          { name: 'Found', value: <Moment at={view.foundAt} zone={zone} /> },
+          { name: 'Reported', value: `by ${summary.reportedBy}` },
+          { name: 'Open since', value: <Ago at={summary.openedAt} now={view.asOf} /> },
+          { name: 'Total time in service', value: <HoursText tenths={view.ttisTenths} /> },
+          { name: 'State', value: <State view={view} /> },
+        ]}
+      />
+    </Card>
+  );
+}
+
+function State({ view: { summary } }: { view: WriteUpView }) {
+  if (summary.closedHow) return <>{closedWords(summary.closedHow)}</>;
+  return summary.state === 'deferred' ? (
+    <Tag tone="blue" size="small">
+      Deferred
+    </Tag>
+  ) : (
+    <>{stateWords(summary.state)}</>
+  );
+}
+
+function equipmentSaid({ equipment, equipmentId, inoperativeCount }: WriteUpView): string {
+  const item = equipment.find((one) => one.id === equipmentId);
+  if (!item) return 'None named';
+  return inoperativeCount === null
+    ? `${item.name} (${item.installed} installed)`
+    : `${item.name}: ${inoperativeCount} of ${item.installed} not working`;
+}
+
+function Measured({ measurements }: Pick<WriteUpView, 'measurements'>) {
+  const taken = Object.entries(measurements);
+  if (taken.length === 0) return null;
+  return (
+    <FactList
+      facts={taken.map(([key, value]) => {
+        const measurement = measurementOf(key);
+        return measurement
+          ? { name: measurement.label, value: sayMeasured(value, measurement.unit) }
+          : { name: key.replaceAll('-', ' '), value: `${value}, unit not known` };
+      })}
+    />
+  );
+}
+
+function Photos({ view: { summary } }: { view: WriteUpView }) {
+  if (summary.photoIds.length === 0) return null;
+  return (
+    <ul className={styles.photos}>
+      {summary.photoIds.map((id, index) => (
+        <li key={id}>
+          <a href={`/api/photos/${id}`} target="_blank" rel="noopener">
+            {/* Private to the signed-in reader; the image optimiser would fetch it without the cookie. */}
+            {/* eslint-disable-next-line @next/next/no-img-element */}
+            <img
+              src={`/api/photos/${id}`}
+              alt={`${index + 1} of ${summary.photoIds.length}, by ${summary.reportedBy}: ${summary.title}`}
+              loading="lazy"
+            />
+          </a>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,12 @@
+'use server';
+
+import { signedInRef } from '@/app/_session/actor-ref';
+import { answerFlight } from '@/lib/releases/answer-flight';
+import { type FlightAsTyped } from '@/lib/releases/flight-form';
+import { releaseFlight } from '@/lib/releases/release-flight';
+
+export const askForAnswer = async (flight: FlightAsTyped) => answerFlight(await signedInRef(), flight);
+
+export const release = async (
+  flight: FlightAsTyped & { factsVersion: number; limitsPassedOn: boolean; requestId: string },
+) => releaseFlight(await signedInRef(), flight);

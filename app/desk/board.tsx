@@ -1,0 +1,167 @@
+'use client';
+
+import Link from 'next/link';
+import { useState } from 'react';
+import { momentInWords } from '@/app/_ui/moment';
+import { EmptyState } from '@/app/_ui/page';
+import {
+  BOARD_COLUMNS,
+  cellsOfRow,
+  dueInWords,
+  isFlyableNow,
+  type CellOfBoard,
+} from '@/lib/fleet/board-columns';
+import { type Board as BoardView, type BoardRow, type LightNow } from '@/lib/fleet/read-board';
+import { FreshMark, useIsLost } from './freshness';
+import styles from './board.module.css';
+import { OUTCOME_WORDS } from './words';
+
+/** The board itself. Rows keep their order (registration), so that the eye finds an aircraft where it was. */
+export function Board({ board }: { board: BoardView }) {
+  const [baseId, setBaseId] = useState('');
+  const [flyable, setFlyable] = useState(false);
+  const lost = useIsLost();
+  const bases = board.bases.filter((base) => baseId === '' || base.id === baseId);
+  const lightOf = new Map(board.bases.map((base) => [base.id, base.now.light]));
+  const atBase = board.rows.filter((row) => baseId === '' || row.baseId === baseId);
+  const canFly = atBase.filter((row) => isFlyableNow(row, lightOf.get(row.baseId) ?? 'night'));
+  const shown = flyable && !lost ? canFly : atBase;
+  const lights = new Set(bases.map((base) => base.now.light));
+  const lightNow = lights.size === 1 ? [...lights][0] : null;
+  return (
+    <>
+      <div className={styles.tools}>
+        <fieldset className={styles.bases}>
+          <legend className="out-of-sight">Base</legend>
+          {[{ id: '', ident: 'All bases' }, ...board.bases].map((base) => (
+            <label key={base.id} className={styles.pick}>
+              <input
+                type="radio"
+                name="base"
+                value={base.id}
+                checked={baseId === base.id}
+                onChange={() => setBaseId(base.id)}
+              />
+              {base.ident}
+            </label>
+          ))}
+        </fieldset>
+        <label className={styles.pick}>
+          <input type="checkbox" checked={flyable} onChange={(event) => setFlyable(event.target.checked)} />
+          Flyable now ({lost ? 'not known' : canFly.length})
+        </label>
+      </div>
+      <ul className={styles.lights}>
+        {bases.map((base) => (
+          <li key={base.id}>
+            <b>{base.ident}</b> {base.name}: {lightInWords(base.now, base.zone)}
+          </li>
+        ))}
+      </ul>
+      {shown.length === 0 ? (
+        <EmptyState title={flyable ? 'No aircraft can leave now on its usual use.' : 'No aircraft here.'}>
+          <p>Take the tick off “Flyable now” or choose another base to see the rest.</p>
+        </EmptyState>
+      ) : (
+        <div role="table" aria-label="Fleet" className={styles.table}>
+          <div role="rowgroup" className={styles.headGroup}>
+            <div role="row" className={`${styles.row} ${styles.head}`}>
+              <span role="columnheader">Aircraft</span>
+              {BOARD_COLUMNS.map((column) => (
+                <span role="columnheader" key={column.key}>
+                  {column.name}
+                  {column.light === lightNow && <span className={styles.now}> now</span>}
+                </span>
+              ))}
+              <span role="columnheader">Write-ups</span>
+              <span role="columnheader">Next due</span>
+            </div>
+          </div>
+          <div role="rowgroup" className={styles.body}>
+            {shown.map((row) => (
+              <Row key={row.aircraftId} row={row} light={lightOf.get(row.baseId) ?? null} />
+            ))}
+          </div>
+        </div>
+      )}
+      <p className={styles.legend}>
+        Each answer is for a local flight of one hour from the aircraft’s base, below 10,000 ft, over land, on
+        its usual use. A smaller line says where the other use has another answer. For a flight of your own,
+        compose it.
+      </p>
+    </>
+  );
+}
+
+function Row({ row, light }: { row: BoardRow; light: LightNow['light'] | null }) {
+  return (
+    <div role="row" className={styles.row}>
+      <div role="rowheader" className={styles.aircraft}>
+        <Link href={`/desk/aircraft/${row.aircraftId}`} className={styles.registration}>
+          {row.registration}
+        </Link>
+        <span className={styles.type}>
+          {row.typeName}, {row.baseIdent}
+        </span>
+        <span className={styles.use}>{row.forHire ? 'Usually for hire' : 'Usually private'}</span>
+      </div>
+      {cellsOfRow(row).map((cell) => (
+        <Cell key={cell.column.key} cell={cell} row={row} isNow={cell.column.light === light} />
+      ))}
+      <div role="cell" className={styles.count}>
+        <span className={styles.label}>Write-ups</span>
+        <span>{row.openWriteUps === 0 ? 'None open' : `${row.openWriteUps} open`}</span>
+        {row.undecided > 0 && <b>{row.undecided} undecided</b>}
+        {row.deferred > 0 && <span>{row.deferred} deferred</span>}
+      </div>
+      <div role="cell" className={styles.due}>
+        <span className={styles.label}>Next due</span>
+        {row.nextDue ? (
+          <>
+            <span>{row.nextDue.name}</span>
+            <b>{dueInWords(row.nextDue)}</b>
+          </>
+        ) : (
+          <span>Not known</span>
+        )}
+      </div>
+    </div>
+  );
+}
+
+function Cell({ cell, row, isNow }: { cell: CellOfBoard; row: BoardRow; isNow: boolean }) {
+  const { column, usual, other } = cell;
+  const lost = useIsLost();
+  return (
+    <div role="cell" className={styles.cell}>
+      <Link
+        href={`/desk/aircraft/${row.aircraftId}?kind=${usual.id}`}
+        className={styles.open}
+        aria-label={`${row.registration} ${usual.name}: ${lost ? 'not known' : OUTCOME_WORDS[usual.outcome]}`}
+      >
+        <span className={styles.label}>
+          {column.name}
+          {isNow && <span className={styles.now}> now</span>}
+        </span>
+        <FreshMark outcome={usual.outcome} size="small" />
+      </Link>
+      {!lost && usual.headline && <p className={styles.headline}>{usual.headline}</p>}
+      {!lost && other && (
+        <p className={styles.other}>
+          {other.use === 'private' ? 'Private' : 'For hire'}: {OUTCOME_WORDS[other.outcome]}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function lightInWords(now: LightNow, zone: string): string {
+  const clock = (at: string | null) => (at === null ? null : momentInWords(at, zone, true));
+  if (now.light === 'night') {
+    const until = clock(now.nightUntil);
+    return until === null ? 'night within the hour' : `night within the hour, until ${until}`;
+  }
+  const sunset = clock(now.sunsetAt);
+  const night = clock(now.nightFrom);
+  return ['day', sunset && `sunset ${sunset}`, night && `night from ${night}`].filter(Boolean).join(', ');
+}

@@ -1,0 +1,18 @@
+import { LinkButton } from '@/app/_ui/button';
+import { PageTitle } from '@/app/_ui/page';
+import { ProblemNotice } from '@/app/_ui/problem-notice';
+import { Shell } from '@/app/_ui/shell';
+import { type WhoAmI } from '@/lib/people/who-am-i';
+import { type Problem } from '@/lib/problems';
+
+/** A desk page that the server refused to show: the refusal in its own words, and the way back. */
+export function Refused({ who, title, problem }: { who: WhoAmI; title: string; problem: Problem }) {
+  return (
+    <Shell who={who}>
+      <PageTitle>{title}</PageTitle>
+      <ProblemNotice problem={problem}>
+        <LinkButton href="/desk">To the board</LinkButton>
+      </ProblemNotice>
+    </Shell>
+  );
+}

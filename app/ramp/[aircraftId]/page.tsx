@@ -1,0 +1,136 @@
+import { type Metadata } from 'next';
+import { mayUse } from '@/lib/access/policy';
+import { readAircraftFile, type AircraftFile } from '@/lib/fleet/read-aircraft-file';
+import { type Answer } from '@/lib/rules/verdict';
+import { requireActor } from '../../_session/actor-ref';
+import { LinkButton } from '../../_ui/button';
+import { Caution } from '../../_ui/caution';
+import { OutcomeMark } from '../../_ui/marks';
+import { Moment } from '../../_ui/moment';
+import { Card, EmptyState, PageTitle, Section } from '../../_ui/page';
+import { Shell } from '../../_ui/shell';
+import { VerdictLines } from '../../_ui/verdict-lines';
+import { PlainProblem } from '../_parts/plain-problem';
+import { Placards } from '../_parts/placards';
+import styles from '../_parts/ramp.module.css';
+import { StartWalk } from '../_parts/start-walk';
+import { usualUse } from '../_parts/usual-use';
+import { WriteUpCard } from '../_parts/write-up-card';
+
+export const metadata: Metadata = { title: 'Aircraft' };
+export const dynamic = 'force-dynamic';
+
+interface Props {
+  params: Promise<{ aircraftId: string }>;
+}
+
+/** One aircraft before the walkaround: today's answer, and what is known of it already. */
+export default async function AircraftPage({ params }: Props) {
+  const { aircraftId } = await params;
+  const { ref, who } = await requireActor(`/ramp/${aircraftId}`);
+  const file = await readAircraftFile(ref, { aircraftId });
+  if (!file.ok) return <PlainProblem who={who} problem={file.problem} />;
+  const { row, asOf, writeUps, recentlyClosed } = file.value;
+  const mayPlace = mayUse(who.roles, 'placard.place');
+  return (
+    <Shell who={who}>
+      <div className={styles.column}>
+        <PageTitle back={{ href: '/ramp', label: 'All aircraft' }} lead={`${row.typeName}, ${row.baseName}`}>
+          {row.registration}
+        </PageTitle>
+        <TodaysAnswer file={file.value} />
+        <Caution />
+        <div className={styles.go}>
+          {mayUse(who.roles, 'walkaround.start') && (
+            <StartWalk personId={ref.personId} aircraftId={aircraftId} zone={row.zone} />
+          )}
+          <LinkButton href={`/ramp/${aircraftId}/finding`} wide>
+            Write up a finding
+          </LinkButton>
+        </div>
+        <Section title="Written up now">
+          {writeUps.length === 0 ? (
+            <EmptyState title="Nothing is written up on this aircraft." />
+          ) : (
+            <ul className={styles.plainList}>
+              {writeUps.map((writeUp) => (
+                <li key={writeUp.id}>
+                  <WriteUpCard writeUp={writeUp} now={asOf}>
+                    <Placards placards={writeUp.placards} mayPlace={mayPlace} />
+                  </WriteUpCard>
+                </li>
+              ))}
+            </ul>
+          )}
+        </Section>
+        {recentlyClosed.length > 0 && (
+          <Section title="Closed in the last 30 days">
+            <ul className={styles.plainList}>
+              {recentlyClosed.map((writeUp) => (
+                <li key={writeUp.id}>
+                  <WriteUpCard writeUp={writeUp} now={asOf} />
+                </li>
+              ))}
+            </ul>
+          </Section>
+        )}
+      </div>
+    </Shell>
+  );
+}
+
+const EDGES = { 'no-go': 'red', 'go-with-limits': 'amber', go: 'green' } as const;
+
+function TodaysAnswer({ file }: { file: AircraftFile }) {
+  const usual = file.answers.find((one) => one.id === usualUse(file.row));
+  const others = file.answers.filter((one) => one !== usual);
+  return (
+    <Card edge={usual ? EDGES[usual.answer.outcome] : undefined}>
+      {usual && (
+        <section className={styles.answer} aria-label="Today’s answer">
+          <div>
+            <OutcomeMark outcome={usual.answer.outcome} size="large" />
+          </div>
+          <p>
+            <b>{usual.name}</b>, today at {file.row.baseIdent}, as of{' '}
+            <Moment at={file.asOf} zone={file.row.zone} clock />
+          </p>
+          <Reasons answer={usual.answer} />
+        </section>
+      )}
+      <details className={styles.fold}>
+        <summary>All kinds of flight</summary>
+        <ul className={styles.kinds}>
+          {others.map(({ id, name, answer }) => (
+            <li key={id}>
+              <details className={styles.kind}>
+                <summary>
+                  <span>{name}</span>
+                  <OutcomeMark outcome={answer.outcome} size="small" />
+                </summary>
+                <Reasons answer={answer} />
+              </details>
+            </li>
+          ))}
+        </ul>
+      </details>
+    </Card>
+  );
+}
+
+/** What bars and limits, in sight; what was found in order, and notes, are said as a number. */
+function Reasons({ answer }: { answer: Answer }) {
+  const deciding = answer.lines.filter((line) => line.effect === 'bars' || line.effect === 'limits');
+  const rest = answer.lines.filter((line) => !deciding.includes(line));
+  return (
+    <>
+      {deciding.length > 0 && <VerdictLines lines={deciding} />}
+      {rest.length > 0 && (
+        <details className={styles.fold}>
+          <summary>{deciding.length > 0 ? 'What else was looked at' : 'What was looked at'}</summary>
+          <VerdictLines lines={rest} compact />
+        </details>
+      )}
+    </>
+  );
+}

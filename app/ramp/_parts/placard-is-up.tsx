@@ -1,0 +1,24 @@
+'use client';
+
+import { useRouter } from 'next/navigation';
+import { CommandForm } from '../../_ui/command-form';
+import { useCommand } from '../../_ui/use-command';
+import { sayPlacardIsUp } from '../actions';
+
+/** Says that the placard has been put up. */
+export function PlacardIsUp({ placardId, wording }: { placardId: string; wording: string }) {
+  const router = useRouter();
+  const command = useCommand({
+    action: sayPlacardIsUp,
+    start: { placardId },
+    onDone: () => router.refresh(),
+  });
+  return (
+    <CommandForm
+      command={command}
+      submit="The placard is up"
+      label={`Placard ${wording}`}
+      wide
+    />
+  );
+}

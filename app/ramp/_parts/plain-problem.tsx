@@ -1,0 +1,17 @@
+import { type WhoAmI } from '@/lib/people/who-am-i';
+import { type Problem } from '@/lib/problems';
+import { PageTitle } from '../../_ui/page';
+import { ProblemNotice } from '../../_ui/problem-notice';
+import { Shell } from '../../_ui/shell';
+
+/** The whole page when what was asked for cannot be had. */
+export function PlainProblem({ who, problem }: { who: WhoAmI; problem: Problem }) {
+  return (
+    <Shell who={who}>
+      <PageTitle back={{ href: '/ramp', label: 'All aircraft' }}>
+        {problem.code === 'not_found' ? 'Nothing here' : 'This page could not be shown'}
+      </PageTitle>
+      <ProblemNotice problem={problem} />
+    </Shell>
+  );
+}

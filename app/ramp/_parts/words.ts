@@ -1,0 +1,27 @@
+import { WALKAROUND_STATIONS } from '@/lib/rules/findings/stations';
+import { type WriteUpSummary } from '@/lib/findings/summary';
+
+const TITLES = new Map<string, string>(WALKAROUND_STATIONS.map(({ key, title }) => [key, title]));
+
+/** What a station is called. A station of an older list keeps the words it was stored with. */
+export const stationTitle = (key: string): string => TITLES.get(key) ?? key;
+
+/** Where it is: the station, and the place in the reporter's words. */
+export const whereInWords = ({ station, place }: Pick<WriteUpSummary, 'station' | 'place'>): string =>
+  place ? `${stationTitle(station)}: ${place}` : stationTitle(station);
+
+const CLOSED: Readonly<Record<string, string>> = {
+  repaired: 'Repaired and signed',
+  serviced: 'Serviced',
+  'within-limits': 'Found within limits',
+};
+
+/** How a write-up stands, in a word or two. */
+export function stateInWords({ state, closedHow }: Pick<WriteUpSummary, 'state' | 'closedHow'>): string {
+  if (state === 'closed') return (closedHow && CLOSED[closedHow]) ?? 'Closed';
+  return state === 'deferred' ? 'Deferred' : 'Open';
+}
+
+/** "1 write-up", "3 write-ups". */
+export const counted = (count: number, one: string, more = `${one}s`): string =>
+  `${count} ${count === 1 ? one : more}`;

@@ -1,0 +1,101 @@
+import { type Metadata } from 'next';
+import Link from 'next/link';
+import { readBoard, type BoardRow } from '@/lib/fleet/read-board';
+import { requireActor } from '../_session/actor-ref';
+import { OutcomeMark } from '../_ui/marks';
+import { Moment } from '../_ui/moment';
+import { EmptyState, PageTitle } from '../_ui/page';
+import { Shell } from '../_ui/shell';
+import { PlainProblem } from './_parts/plain-problem';
+import styles from './_parts/ramp.module.css';
+import { usualCell } from './_parts/usual-use';
+import { counted } from './_parts/words';
+
+export const metadata: Metadata = { title: 'Ramp' };
+export const dynamic = 'force-dynamic';
+
+interface Props {
+  searchParams: Promise<{ base?: string | string[] }>;
+}
+
+/** Which aircraft one is about to walk round. */
+export default async function RampPage({ searchParams }: Props) {
+  const { ref, who } = await requireActor('/ramp');
+  const board = await readBoard(ref, {});
+  if (!board.ok) return <PlainProblem who={who} problem={board.problem} />;
+  const { bases, rows, asOf } = board.value;
+  const asked = (await searchParams).base;
+  const base = bases.find((one) => one.ident === asked) ?? null;
+  const shown = base ? rows.filter((row) => row.baseId === base.id) : rows;
+  const zone = base?.zone ?? bases[0]?.zone ?? 'UTC';
+  return (
+    <Shell who={who}>
+      <div className={styles.column}>
+        <PageTitle lead={<Link href="/ramp/mine">What became of my write-ups</Link>}>
+          Choose the aircraft
+        </PageTitle>
+        {bases.length > 1 && (
+          <nav aria-label="Base">
+            <ul className={styles.filter}>
+              <BaseLink href="/ramp" label="All bases" chosen={base === null} />
+              {bases.map(({ id, ident }) => (
+                <BaseLink
+                  key={id}
+                  href={`/ramp?base=${encodeURIComponent(ident)}`}
+                  label={ident}
+                  chosen={base?.id === id}
+                />
+              ))}
+            </ul>
+          </nav>
+        )}
+        {shown.length === 0 ? (
+          <EmptyState title="No aircraft here." />
+        ) : (
+          <ul className={styles.rows}>
+            {shown.map((row) => (
+              <li key={row.aircraftId}>
+                <AircraftLink row={row} />
+              </li>
+            ))}
+          </ul>
+        )}
+        <p className={styles.soft}>
+          As of <Moment at={asOf} zone={zone} />.
+        </p>
+      </div>
+    </Shell>
+  );
+}
+
+function BaseLink({ href, label, chosen }: { href: string; label: string; chosen: boolean }) {
+  return (
+    <li>
+      <Link href={href} aria-current={chosen ? 'true' : undefined}>
+        {label}
+      </Link>
+    </li>
+  );
+}
+
+function AircraftLink({ row }: { row: BoardRow }) {
+  const cell = usualCell(row);
+  return (
+    <Link href={`/ramp/${row.aircraftId}`} className={styles.row}>
+      <h2>{row.registration}</h2>
+      <span className={styles.rowMark}>
+        <OutcomeMark outcome={cell?.outcome ?? null} />
+      </span>
+      {cell?.headline && <span className={`${styles.rowWhole} ${styles.headline}`}>{cell.headline}</span>}
+      <span className={`${styles.rowWhole} ${styles.soft}`}>
+        {row.typeName}, {row.baseIdent}. {cell ? `${cell.name}. ` : ''}
+        {row.openWriteUps === 0 ? 'Nothing written up.' : `${openInWords(row)}.`}
+      </span>
+    </Link>
+  );
+}
+
+const openInWords = ({ openWriteUps, deferred }: BoardRow): string =>
+  deferred === 0
+    ? `${counted(openWriteUps, 'write-up')} open`
+    : `${counted(openWriteUps, 'write-up')}, ${deferred} deferred`;
