@@ -175,7 +175,8 @@ export const BRACKEN_HISTORY: readonly Story[] = [
         title: 'Replace heated pitot head',
         workKind: 'minor',
         swapOnly: true,
-        description: 'Fitted new heated pitot head, lines leak checked, heats in thirty seconds, placard taken down.',
+        description:
+          'Fitted new heated pitot head, lines leak checked, heats in thirty seconds, placard taken down.',
         references: 'Service manual sections 30 and 34',
         parts: 'Pitot head 34-1105 (invented)',
       },
@@ -197,7 +198,8 @@ export const BRACKEN_HISTORY: readonly Story[] = [
         takes: 50,
         title: 'Adjust right door latch',
         workKind: 'minor',
-        description: 'Adjusted striker, replaced worn pawl spring, frame checked straight. Latches every time.',
+        description:
+          'Adjusted striker, replaced worn pawl spring, frame checked straight. Latches every time.',
         references: 'Service manual section 52',
       },
     ],
@@ -262,7 +264,8 @@ export const BRACKEN_HISTORY: readonly Story[] = [
         takes: 420,
         title: 'Repair leading edge skin and rib, right wing',
         workKind: 'major',
-        description: 'Replaced nose rib and leading edge skin section with approved data, form 337 completed and filed.',
+        description:
+          'Replaced nose rib and leading edge skin section with approved data, form 337 completed and filed.',
         references: 'Approved repair data DR-5730-11 (invented), form 337 of this date',
         parts: 'Nose rib 57-0123, skin 57-0125 (invented)',
         refusedFirst: 'hugo',
@@ -361,7 +364,8 @@ export const BRACKEN_HISTORY: readonly Story[] = [
         takes: 190,
         title: 'Drain right tank, replace cap and seal',
         workKind: 'minor',
-        description: 'Drained and dried right tank, replaced cap with seal, ten samples clean after refuelling.',
+        description:
+          'Drained and dried right tank, replaced cap with seal, ten samples clean after refuelling.',
         references: 'Service manual section 28; demo directive 79-231',
         parts: 'Fuel cap 28-0055 (invented)',
       },
@@ -424,7 +428,9 @@ export const BRACKEN_HISTORY: readonly Story[] = [
     place: 'Left main',
     words: 'Soft. Gauge says 20.',
     measured: { 'main-tyre-pressure': 200 },
-    then: [{ do: 'service', by: 'dov', after: 30, words: 'Inflated to 27 psi, valve core tightened, no bubbles.' }],
+    then: [
+      { do: 'service', by: 'dov', after: 30, words: 'Inflated to 27 psi, valve core tightened, no bubbles.' },
+    ],
   },
   {
     aircraft: 'N053QB',
@@ -442,7 +448,8 @@ export const BRACKEN_HISTORY: readonly Story[] = [
         takes: 85,
         title: 'Replace seals in right master cylinder, bleed brake',
         workKind: 'minor',
-        description: 'New seals in the right master cylinder, bled, pedal firm, no leak after an hour under load.',
+        description:
+          'New seals in the right master cylinder, bled, pedal firm, no leak after an hour under load.',
         references: 'Service manual section 32',
         parts: 'Seal kit 32-0118 (invented)',
       },

@@ -12,7 +12,9 @@ export const SEDGE_HISTORY: readonly Story[] = [
     place: 'Dipstick',
     words: 'Dipstick shows four quarts. The card in the cabin says five or more.',
     measured: { 'oil-quantity': 40 },
-    then: [{ do: 'service', by: 'ines', after: 20, words: 'Added one quart. Now 5.0 on the stick, cap tight.' }],
+    then: [
+      { do: 'service', by: 'ines', after: 20, words: 'Added one quart. Now 5.0 on the stick, cap tight.' },
+    ],
   },
   {
     aircraft: 'N043QB',
@@ -33,7 +35,8 @@ export const SEDGE_HISTORY: readonly Story[] = [
         title: 'Replace bulb, left position light',
         workKind: 'preventive',
         preventiveItem: 17,
-        description: 'Removed lens, replaced bulb in left position light, refitted lens. All three lights burn.',
+        description:
+          'Removed lens, replaced bulb in left position light, refitted lens. All three lights burn.',
         references: 'Maintenance manual section 33',
         parts: 'One bulb, part 33-0071 (invented)',
       },
@@ -66,7 +69,8 @@ export const SEDGE_HISTORY: readonly Story[] = [
         takes: 55,
         title: 'Dress two nicks, blade 1',
         workKind: 'minor',
-        description: 'Dressed two nicks on the leading edge of blade 1, inspected with a 10x loupe, no cracks.',
+        description:
+          'Dressed two nicks on the leading edge of blade 1, inspected with a 10x loupe, no cracks.',
         references: 'Maintenance manual section 61',
       },
     ],
@@ -81,7 +85,9 @@ export const SEDGE_HISTORY: readonly Story[] = [
     place: 'Right wing drain',
     words: 'First sample had beads of water. Rocked the wings, second sample clean, third clean.',
     measured: { 'fuel-sample-repeats': 3 },
-    then: [{ do: 'service', by: 'dov', after: 15, words: 'Sampled all drains again, clean. Cap seal looks good.' }],
+    then: [
+      { do: 'service', by: 'dov', after: 15, words: 'Sampled all drains again, clean. Cap seal looks good.' },
+    ],
   },
   {
     aircraft: 'N043QB',
@@ -100,7 +106,8 @@ export const SEDGE_HISTORY: readonly Story[] = [
         takes: 150,
         title: 'Replace alternator',
         workKind: 'minor',
-        description: 'Replaced alternator with overhauled unit, tensioned belt, ran engine, 28.1 volts at 1,700 rpm.',
+        description:
+          'Replaced alternator with overhauled unit, tensioned belt, ran engine, 28.1 volts at 1,700 rpm.',
         references: 'Maintenance manual section 24',
         parts: 'Alternator 24-3310 (invented), overhauled, tag on file',
       },
@@ -125,7 +132,8 @@ export const SEDGE_HISTORY: readonly Story[] = [
         title: 'Service nose strut',
         workKind: 'preventive',
         preventiveItem: 3,
-        description: 'Serviced nose strut with fluid and nitrogen to 2.8 in, aircraft empty. No leak after one hour.',
+        description:
+          'Serviced nose strut with fluid and nitrogen to 2.8 in, aircraft empty. No leak after one hour.',
         references: 'Maintenance manual section 12',
       },
     ],
@@ -152,7 +160,8 @@ export const SEDGE_HISTORY: readonly Story[] = [
         location: 'Panel, over the blanked hole',
         statement: 'No hazard by day or night in sight of the ground; the compass works and is swung.',
         entry: {
-          description: 'Removed directional gyro for repair, capped vacuum lines, covered the hole, placarded.',
+          description:
+            'Removed directional gyro for repair, capped vacuum lines, covered the hole, placarded.',
           references: 'Maintenance manual section 34',
         },
       },
@@ -165,7 +174,8 @@ export const SEDGE_HISTORY: readonly Story[] = [
         title: 'Fit overhauled directional gyro',
         workKind: 'minor',
         swapOnly: true,
-        description: 'Fitted overhauled directional gyro, leak checked vacuum lines, ran engine, gyro holds heading.',
+        description:
+          'Fitted overhauled directional gyro, leak checked vacuum lines, ran engine, gyro holds heading.',
         references: 'Maintenance manual section 34',
         parts: 'Directional gyro 34-2250 (invented), overhauled, tag on file',
       },
@@ -190,7 +200,8 @@ export const SEDGE_HISTORY: readonly Story[] = [
         title: 'Change right main tyre and tube',
         workKind: 'preventive',
         preventiveItem: 1,
-        description: 'Fitted new tyre and tube, right main. Wheel half bolts torqued, 26 psi, wheel turns free.',
+        description:
+          'Fitted new tyre and tube, right main. Wheel half bolts torqued, 26 psi, wheel turns free.',
         references: 'Maintenance manual section 32',
         parts: 'Tyre and tube 6.00-6',
       },
@@ -303,7 +314,8 @@ export const SEDGE_HISTORY: readonly Story[] = [
         takes: 75,
         title: 'Dress nick, blade 2',
         workKind: 'minor',
-        description: 'Blended nick on the leading edge of blade 2, 10x loupe, no crack, blade width within limits.',
+        description:
+          'Blended nick on the leading edge of blade 2, 10x loupe, no crack, blade width within limits.',
         references: 'Maintenance manual section 61',
         refusedFirst: 'abel',
       },
@@ -319,7 +331,14 @@ export const SEDGE_HISTORY: readonly Story[] = [
     place: 'Left main',
     words: 'Left tyre looks soft, gauge says 19.',
     measured: { 'main-tyre-pressure': 190 },
-    then: [{ do: 'service', by: 'ruth', after: 20, words: 'Inflated to 26 psi. Valve cap was missing, fitted one.' }],
+    then: [
+      {
+        do: 'service',
+        by: 'ruth',
+        after: 20,
+        words: 'Inflated to 26 psi. Valve cap was missing, fitted one.',
+      },
+    ],
   },
   {
     aircraft: 'N043QB',
@@ -362,7 +381,8 @@ export const SEDGE_HISTORY: readonly Story[] = [
         takes: 120,
         title: 'Repair and test transponder',
         workKind: 'minor',
-        description: 'Replaced faulty power stage, bench tested, refitted, ramp tested with encoder: all in limits.',
+        description:
+          'Replaced faulty power stage, bench tested, refitted, ramp tested with encoder: all in limits.',
         references: 'Part 43 Appendix F; station work order 4417',
       },
     ],
@@ -407,7 +427,8 @@ export const SEDGE_HISTORY: readonly Story[] = [
         takes: 130,
         title: 'Replace alternator belt',
         workKind: 'minor',
-        description: 'Replaced belt, tensioned to the gauge, propeller refitted and torqued, ground run good.',
+        description:
+          'Replaced belt, tensioned to the gauge, propeller refitted and torqued, ground run good.',
         references: 'Maintenance manual sections 24 and 61',
         parts: 'Belt 24-0077 (invented)',
       },
@@ -452,7 +473,8 @@ export const SEDGE_HISTORY: readonly Story[] = [
         takes: 50,
         title: 'Replace seat lock pin, left seat',
         workKind: 'minor',
-        description: 'Replaced worn lock pin and spring, rail holes measured within limits, seat locks in all notches.',
+        description:
+          'Replaced worn lock pin and spring, rail holes measured within limits, seat locks in all notches.',
         references: 'Maintenance manual section 25; demo directive 2011-042',
         parts: 'Lock pin 25-0340 (invented)',
       },

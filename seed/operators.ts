@@ -40,7 +40,7 @@ export const QUILLBACK: OperatorPlan = {
   types: TYPES,
   aircraft: [...SEDGES, ...BRACKENS, FOXGLOVE],
   enteredBy: 'gil',
-  inspector: 'moira',
-  station: 'wen',
   vorChecker: 'ines',
+  inspector: 'Moira Stobwell, inspection authorization DEMO-I-2102',
+  station: 'Wen Corriedale for repair station DEMO-R-310',
 };

@@ -93,7 +93,7 @@ export const MARROWFIELD: OperatorPlan = {
     },
   ],
   enteredBy: 'nell',
-  inspector: 'nell',
-  station: null,
   vorChecker: 'nell',
+  inspector: 'a visiting inspector, inspection authorization DEMO-I-9001',
+  station: 'repair station DEMO-R-901',
 };

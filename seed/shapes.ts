@@ -156,9 +156,10 @@ export interface OperatorPlan {
   readonly people: readonly PersonPlan[];
   readonly types: readonly TypePlan[];
   readonly aircraft: readonly AircraftPlan[];
-  /** Keys of people: who entered the base data, inspects, tests instruments and radios, checks VORs. */
+  /** Keys of people: who entered the data, and who checks VORs. */
   readonly enteredBy: string;
-  readonly inspector: string;
-  readonly station: string | null;
   readonly vorChecker: string;
+  /** As the records name whoever approved inspections, and tests of altimeter and transponder. */
+  readonly inspector: string;
+  readonly station: string;
 }

@@ -105,9 +105,7 @@ function itemsFor(
 
 /** The item chosen, or the only one it can be. */
 const itemMeant = (draft: FindingDraft, items: readonly ItemOnList[], isElse: boolean): ItemOnList | null =>
-  !isElse && items.length === 1
-    ? (items[0] ?? null)
-    : (items.find((item) => item.id === draft.item) ?? null);
+  !isElse && items.length === 1 ? (items[0] ?? null) : (items.find((item) => item.id === draft.item) ?? null);
 
 export type Composed =
   | { readonly ok: true; readonly input: ReportFindingInput }

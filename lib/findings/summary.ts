@@ -4,7 +4,14 @@ import { instant } from '../db/dates';
 /** What a list of write-ups shows of each. */
 export const SUMMARY = {
   finding: {
-    select: { id: true, station: true, place: true, words: true, personId: true, photos: { select: { id: true } } },
+    select: {
+      id: true,
+      station: true,
+      place: true,
+      words: true,
+      personId: true,
+      photos: { select: { id: true } },
+    },
   },
   deferrals: { include: { placards: true, end: true } },
 } as const satisfies Prisma.DiscrepancyInclude;

@@ -34,8 +34,7 @@ export function cellsOfRow(row: Pick<BoardRow, 'cells' | 'forHire'>): CellOfBoar
     return {
       column,
       usual,
-      other:
-        other.outcome === usual.outcome ? null : { ...other, use: row.forHire ? 'private' : 'for hire' },
+      other: other.outcome === usual.outcome ? null : { ...other, use: row.forHire ? 'private' : 'for hire' },
     };
   });
 }

@@ -127,10 +127,7 @@ async function untilItAnswers(child: ChildProcess, options: WebOptions, words: s
     if (child.exitCode !== null || child.signalCode !== null) {
       throw new Trouble(`The web server ended at once. Its last words:\n${words.join('').trim()}`);
     }
-    const status = await fetch(`http://${host}:${options.port}/`, { redirect: 'manual' }).then(
-      (answer) => answer.status,
-      () => undefined,
-    );
+    const status = await statusOf(`http://${host}:${options.port}/`);
     if (status !== undefined) {
       if (status >= 500) {
         throw new Trouble(
@@ -144,4 +141,15 @@ async function untilItAnswers(child: ChildProcess, options: WebOptions, words: s
   throw new Trouble(
     `The web server did not answer within ${READY_WITHIN_MS / 1000} seconds.\n${words.join('').trim()}`,
   );
+}
+
+/** The status of an answer, or undefined when there is none. The connection is let go, or stopping would wait for it. */
+async function statusOf(url: string): Promise<number | undefined> {
+  try {
+    const answer = await fetch(url, { redirect: 'manual', headers: { connection: 'close' } });
+    await answer.body?.cancel();
+    return answer.status;
+  } catch {
+    return undefined;
+  }
 }

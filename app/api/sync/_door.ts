@@ -60,12 +60,16 @@ function isFromHere(request: Request): boolean {
 /** The whole body, or null as soon as it is longer than `most` bytes, whatever its header says. */
 async function readUpTo(request: Request, most: number): Promise<Uint8Array | null> {
   if (Number(request.headers.get('content-length') ?? 0) > most) return null;
+  const reader = request.body?.getReader();
   const parts: Uint8Array[] = [];
   let length = 0;
-  for await (const part of request.body ?? []) {
-    length += part.byteLength;
-    if (length > most) return null;
-    parts.push(part);
+  for (let read = await reader?.read(); read && !read.done; read = await reader?.read()) {
+    length += read.value.byteLength;
+    if (length > most) {
+      await reader?.cancel();
+      return null;
+    }
+    parts.push(read.value);
   }
   return Buffer.concat(parts);
 }

@@ -13,12 +13,5 @@ export function PlacardIsUp({ placardId, wording }: { placardId: string; wording
     start: { placardId },
     onDone: () => router.refresh(),
   });
-  return (
-    <CommandForm
-      command={command}
-      submit="The placard is up"
-      label={`Placard ${wording}`}
-      wide
-    />
-  );
+  return <CommandForm command={command} submit="The placard is up" label={`Placard ${wording}`} wide />;
 }

@@ -83,7 +83,7 @@ export function PhotoList({ photos }: { photos: readonly OutgoingPhoto[] }) {
         return (
           <li key={photo.id}>
             {/* eslint-disable-next-line @next/next/no-img-element */}
-            <img src={photo.url} alt={`Photo ${index + 1}`} />
+            <img src={photo.url} alt={`Taken ${index + 1} of ${photos.length}`} />
             <span>
               <Tag tone={tone} shape={shape} size="small">
                 {word}

@@ -90,11 +90,7 @@ export async function sendFinish(
     ),
   };
   changeWalk(personId, walk, { finishTried: message });
-  const outcome = await sendOnce<FinishedWalk>(
-    '/api/sync/walkarounds/finish',
-    message,
-    walk.finishTried,
-  );
+  const outcome = await sendOnce<FinishedWalk>('/api/sync/walkarounds/finish', message, walk.finishTried);
   if (outcome.sent.ok) keep(walkKey(personId, walk.aircraftId), null);
   return outcome;
 }

@@ -1,0 +1,27 @@
+import Link from 'next/link';
+import { type AircraftFile } from '@/lib/fleet/read-aircraft-file';
+import { FreshMark } from '../../freshness';
+import styles from './aircraft.module.css';
+
+/** The eight kinds of operation with their answers; each is a link that shows its reasons. */
+export function KindsNav(props: { aircraftId: string; answers: AircraftFile['answers']; chosen: string }) {
+  return (
+    <nav aria-label="Kinds of operation">
+      <ul className={styles.kinds}>
+        {props.answers.map(({ id, name, answer }) => (
+          <li key={id}>
+            <Link
+              href={`/desk/aircraft/${props.aircraftId}?kind=${id}#reasons`}
+              className={styles.kind}
+              aria-current={id === props.chosen ? 'true' : undefined}
+              replace
+            >
+              <span>{name}</span>
+              <FreshMark outcome={answer.outcome} size="small" />
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+}

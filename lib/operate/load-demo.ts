@@ -1,0 +1,108 @@
+import { BRACKEN_HISTORY } from '../../seed/history-bracken';
+import { FOXGLOVE_HISTORY } from '../../seed/history-foxglove';
+import { SEDGE_HISTORY } from '../../seed/history-sedge';
+import { FLIGHTS } from '../../seed/flights';
+import { writeBaseRows } from '../../seed/load/base-rows';
+import { instantAt } from '../../seed/load/calendar';
+import { operatorId } from '../../seed/load/ids';
+import { releaseHappening } from '../../seed/load/release-flight';
+import { stageFor, type Happening } from '../../seed/load/stage';
+import { tellStory } from '../../seed/load/tell-story';
+import { quietYear } from '../../seed/load/year';
+import { QUILLBACK } from '../../seed/operators';
+import { MARROWFIELD } from '../../seed/second-operator';
+import type { OperatorPlan } from '../../seed/shapes';
+import type { FlightPlan, Story } from '../../seed/stories';
+import { TODAY } from '../../seed/today';
+import { hashPassword } from '../access/passwords';
+import { closeDatabase } from '../db/client';
+import { writeInOperator } from '../db/scope';
+import { withClient } from './connection';
+import { say } from './say.mjs';
+
+/** One easy password for everybody in the demo. */
+const PASSWORD = 'wheelchock-demo';
+
+/** Days of invented history. */
+const YEAR_DAYS = 380;
+
+const OPERATORS: readonly OperatorPlan[] = [QUILLBACK, MARROWFIELD];
+
+/** Who can sign in to the demo, for printing. Whoever left is not among them. */
+export const DEMO_LOGINS: readonly {
+  readonly who: string;
+  readonly email: string;
+  readonly password: string;
+  readonly roles: string;
+}[] = OPERATORS.flatMap((operator) =>
+  operator.people
+    .filter((person) => person.leftDaysAgo === undefined)
+    .map((person) => ({
+      who: person.name,
+      email: person.email,
+      password: PASSWORD,
+      roles: `${person.roles.join(', ')} (${person.inWords})`,
+    })),
+);
+
+/**
+ * Loads the demo into a migrated database: the base rows directly, and everything that a person does through the
+ * services with the clock set back, so that the history went through the same rules and locks as today's work. All
+ * dates hang on `now`. Where the demo is already loaded it says so and does nothing. Throws when a service refuses
+ * what the story needs: then rules and story do not fit, and a half-told story is not silently kept as whole.
+ *
+ * @param adminUrl owner's address: for looking behind row security, and for statistics after so many inserts
+ * @param appUrl the web account's address; the services use it
+ */
+export async function loadDemo(
+  adminUrl: string,
+  appUrl: string,
+  options: { readonly now?: Date } = {},
+): Promise<void> {
+  if (await isLoaded(adminUrl)) {
+    say('The demo is loaded already; nothing was changed.');
+    return;
+  }
+  const now = options.now ?? new Date();
+  await closeDatabase();
+  process.env.APP_DATABASE_URL = appUrl;
+  try {
+    const passwordHash = await hashPassword(PASSWORD);
+    const stories = [...SEDGE_HISTORY, ...BRACKEN_HISTORY, ...FOXGLOVE_HISTORY, ...TODAY];
+    await loadOperator(QUILLBACK, passwordHash, now, stories, FLIGHTS);
+    await loadOperator(MARROWFIELD, passwordHash, now, [], []);
+  } finally {
+    await closeDatabase();
+  }
+  await withClient(adminUrl, (client) => client.query('ANALYZE'));
+}
+
+const isLoaded = (adminUrl: string): Promise<boolean> =>
+  withClient(adminUrl, async (client) => {
+    const ids = OPERATORS.map((operator) => operatorId(operator.key));
+    const { rowCount } = await client.query('SELECT 1 FROM operator WHERE id = ANY($1::uuid[])', [ids]);
+    return (rowCount ?? 0) > 0;
+  });
+
+async function loadOperator(
+  operator: OperatorPlan,
+  passwordHash: string,
+  now: Date,
+  stories: readonly Story[],
+  flights: readonly FlightPlan[],
+): Promise<void> {
+  const began = instantAt(now, operator.bases[0]?.zone ?? 'UTC', YEAR_DAYS, '09:00');
+  await writeInOperator(operatorId(operator.key), (tx) =>
+    writeBaseRows(tx, operator, passwordHash, now, began),
+  );
+  const stage = stageFor(operator, now, PASSWORD);
+  const happenings: readonly Happening[] = [
+    ...quietYear(stage, began),
+    ...stories.flatMap((story) => tellStory(stage, story)),
+    ...flights.map((flight) => releaseHappening(stage, flight)),
+  ].toSorted((a, b) => a.at.getTime() - b.at.getTime());
+  for (const happening of happenings) {
+    if (happening.at > now) throw new Error(`The demo's story runs into the future: ${happening.what}.`);
+    await happening.play();
+  }
+}
