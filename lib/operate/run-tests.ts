@@ -1,22 +1,14 @@
 import { existsSync } from 'node:fs';
-import { mkdtemp, rm } from 'node:fs/promises';
+import { chmod, mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import getPort from 'get-port';
-import { findBrowser } from './browser';
-import { ensureBuild } from './build';
 import { runToEnd } from './children.mjs';
-import { withDatabase } from './connection';
-import { startEmbedded, temporaryDataDir } from './embedded';
 import { ensureClient } from './generate.mjs';
+import { withJourneyServer } from './journey-server';
 import { inRepository } from './places.mjs';
-import { prepareDatabase, startAnew } from './prepare-database';
-import { requireNoDemo } from './running-demo';
 import { Trouble, explain, say } from './say.mjs';
-import { newSecret } from './secrets';
-import { atEnd } from './stopping.mjs';
+import { atEnd, isEnding } from './stopping.mjs';
 import { type Counts, playwrightCounts, vitestCounts } from './test-counts';
-import { startWeb, webSettings } from './web';
 
 /** One layer of proof. */
 interface Layer {
@@ -34,8 +26,10 @@ interface Result extends Counts {
 
 const NOTHING: Counts = { passed: 0, failed: 0, skipped: 0 };
 
+/** Folder of the reports, made for one run. */
 let reports = '';
 
+/** In the order in which they run: quick ones first. */
 const LAYERS: Layer[] = [
   { name: 'lint', what: 'lint', run: () => check('eslint/bin/eslint.js', ['.', '--max-warnings', '0']) },
   { name: 'format', what: 'format', run: () => check('prettier/bin/prettier.cjs', ['--check', '.']) },
@@ -57,11 +51,16 @@ export async function runTests(args: string[]): Promise<number> {
     throw new Trouble(`There is no layer ${strange.join(', ')}. The layers are: ${names.join(', ')}.`);
   }
   reports = await mkdtemp(path.join(tmpdir(), 'wheelchock-reports-'));
-  atEnd(() => rm(reports, { recursive: true, force: true }));
+  // PostgreSQL runs under another account when this is root, and finds its temporary files in here.
+  await chmod(reports, 0o755);
+  atEnd(() => rm(reports, { recursive: true, force: true, maxRetries: 5, retryDelay: 300 }));
   await ensureClient();
 
   const results: Result[] = [];
   for (const layer of LAYERS.filter(({ name }) => args.length === 0 || args.includes(name))) {
+    if (isEnding()) {
+      return 1;
+    }
     say(`\n=== ${layer.what}`);
     const start = Date.now();
     const counts = await layer.run().catch((error: unknown) => {
@@ -70,7 +69,7 @@ export async function runTests(args: string[]): Promise<number> {
     });
     results.push({ what: layer.what, ...counts, seconds: (Date.now() - start) / 1000 });
   }
-  return conclude(results);
+  return isEnding() ? 1 : conclude(results);
 }
 
 function conclude(results: Result[]): number {
@@ -120,32 +119,15 @@ async function vitest(project: string, zone: string): Promise<Counts> {
       '--reporter=json',
       `--outputFile.json=${file}`,
     ],
-    { show: true, env: { TZ: zone } },
+    // What a run that is cut short leaves in the temporary folder goes with the reports.
+    { show: true, env: { TZ: zone, TMPDIR: reports } },
   );
   return vitestCounts(file, code);
 }
 
-/** Builds, serves a database of its own with the demo in it, and lets the browser travel through. */
-async function journeys(): Promise<Counts> {
-  const browser = await findBrowser();
-  const database = await journeyDatabase();
-  try {
-    const { appUrl } = await prepareDatabase(database.adminUrl, {});
-    const web = { port: await getPort(), host: '127.0.0.1', appUrl, sessionSecret: newSecret() };
-    await ensureBuild(webSettings(web), () => requireNoDemo('Building now would pull its files away.'));
-    const server = await startWeb(web);
-    try {
-      return await travel(server.address, browser, {
-        ...webSettings(web),
-        // For fixtures that look behind the screens; the server itself never sees it.
-        DATABASE_URL: database.adminUrl,
-      });
-    } finally {
-      await server.stop();
-    }
-  } finally {
-    await database.close();
-  }
+/** Lets the browser travel through the built app. */
+function journeys(): Promise<Counts> {
+  return withJourneyServer(({ address, browser, settings }) => travel(address, browser, settings));
 }
 
 async function travel(
@@ -169,30 +151,4 @@ async function travel(
     },
   );
   return playwrightCounts(file, code);
-}
-
-/** A database for the journeys alone: on the given server, or on an embedded one that is thrown away. */
-async function journeyDatabase(): Promise<{ adminUrl: string; close(): Promise<void> }> {
-  const given = process.env['DATABASE_URL'];
-  if (given) {
-    const adminUrl = withDatabase(given, 'wheelchock_journeys');
-    const clear = () => startAnew(adminUrl, 'wheelchock_journeys').catch(() => undefined);
-    await clear();
-    return { adminUrl, close: clear };
-  }
-  const folder = await temporaryDataDir();
-  atEnd(folder.remove);
-  const server = await startEmbedded({
-    dataDir: folder.dataDir,
-    password: newSecret(),
-    zone: 'Pacific/Chatham',
-  });
-  atEnd(server.stop);
-  return {
-    adminUrl: withDatabase(server.adminUrl, 'wheelchock'),
-    async close() {
-      await server.stop();
-      await folder.remove();
-    },
-  };
 }
