@@ -50,7 +50,7 @@ export const BRACKENS: readonly AircraftPlan[] = [
     annualMonthsAgo: 7,
     hundredHourTenthsLeft: 14,
     altimeterTestMonthsAgo: 13,
-    vorCheckDaysAgo: 34,
+    vorCheckDaysAgo: 14,
   }),
   bracken({
     registration: 'N052TM',

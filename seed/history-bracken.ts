@@ -96,7 +96,7 @@ export const BRACKEN_HISTORY: readonly Story[] = [
     then: [
       {
         do: 'defer',
-        by: 'ines',
+        by: 'gil',
         after: 40,
         method: 'deactivated',
         methodWords: 'Fuse pulled, holder taped.',

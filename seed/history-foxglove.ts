@@ -86,14 +86,14 @@ export const FOXGLOVE_HISTORY: readonly Story[] = [
     then: [
       {
         do: 'repair',
-        by: 'wen',
+        by: 'abel',
         after: 60 * 26,
         takes: 60,
         title: 'Replace stall warning switch',
         workKind: 'minor',
         swapOnly: true,
         description: 'Replaced lift detector switch, sounds at the first movement of the vane.',
-        references: 'Maintenance manual section 34; station work order 4482',
+        references: 'Maintenance manual section 34',
         parts: 'Switch 34-1802 (invented)',
       },
     ],

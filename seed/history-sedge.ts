@@ -247,7 +247,7 @@ export const SEDGE_HISTORY: readonly Story[] = [
     then: [
       {
         do: 'defer',
-        by: 'ines',
+        by: 'gil',
         after: 25,
         method: 'deactivated',
         methodWords: 'Breaker pulled and collared.',

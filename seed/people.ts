@@ -1,5 +1,8 @@
 import type { PersonPlan } from './shapes';
 
+/** One easy password for everybody in the demo. */
+export const DEMO_PASSWORD = 'wheelchock-demo';
+
 const SINGLE_ENGINE_LAND = ['airplane-single-engine-land'];
 
 /** Twelve invented people. Their certificates decide what the demo lets them sign. */

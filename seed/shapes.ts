@@ -1,4 +1,4 @@
-import type { AircraftTypeFacts, EquipmentFunction, PaperKind, RequiredCounts } from '../lib/rules/aircraft';
+import type { AircraftTypeFacts, EquipmentFunction, RequiredCounts } from '../lib/rules/aircraft';
 import type { PilotGrade } from '../lib/rules/operations';
 import type { Role } from '../lib/access/policy';
 
@@ -135,7 +135,6 @@ export interface AircraftPlan {
   readonly directives: readonly DirectivePlan[];
   readonly directivesReviewedMonthsAgo: number;
   readonly mel: MelPlan | null;
-  readonly papersMissing?: readonly PaperKind[];
   readonly registrationGoodMonths: number;
   readonly annualMonthsAgo: number;
   /** Hours left of the 100 hours; null for an aircraft that is not kept on 100-hour inspections. */

@@ -43,8 +43,8 @@ export const TODAY: readonly Story[] = [
     then: [
       {
         do: 'defer',
-        by: 'dov',
-        after: 45,
+        by: 'hugo',
+        after: 60 * 19,
         method: 'deactivated',
         methodWords: 'Fuse pulled and stowed, holder taped.',
         maintenance: false,
@@ -52,7 +52,7 @@ export const TODAY: readonly Story[] = [
         location: 'On the face of the radio',
         statement: 'No hazard under VFR; the set is dead and nothing else hangs on its fuse.',
       },
-      { do: 'placard', by: 'dov', after: 55 },
+      { do: 'placard', by: 'hugo', after: 60 * 19 + 10 },
     ],
   },
   // N061QB: under the list, category C, some days left.
@@ -102,7 +102,7 @@ export const TODAY: readonly Story[] = [
     then: [
       {
         do: 'defer',
-        by: 'dov',
+        by: 'hugo',
         after: 120,
         method: 'deactivated',
         methodWords: 'Fuse pulled and stowed, holder taped.',

@@ -1,3 +1,4 @@
+import { type CiteId } from '@/lib/rules/law';
 import { type EligibilityReport, type EligibilityRow } from '@/lib/rules/part-91/91-213-deferral-eligibility';
 import { type Question } from '@/lib/rules/part-91/91-213-questions';
 import { type StepOwed } from '@/lib/rules/part-91/91-213-steps';
@@ -25,16 +26,23 @@ export function Eligibility({ report }: { report: EligibilityReport }) {
   }
   return (
     <div className={styles.eligibility}>
-      <p className={styles.plainAnswer}>{WAY[report.path]}</p>
+      <p className={styles.plainAnswer}>{wayInWords(report.path, report.tree)}</p>
       <div>
         <h3 className={styles.head}>As the section asks</h3>
         <ol className={styles.tree}>
-          {report.tree.map((question, index) => (
+          {questionsBeforeSteps(report).map((question, index) => (
             <QuestionRow key={`${index}-${question.cite}`} question={question} />
           ))}
         </ol>
       </div>
-      <KindsOfFlight table={report.table} />
+      {report.path === 'closed' ? (
+        <details>
+          <summary className={styles.fold}>Barred for any flight: the eight kinds one by one</summary>
+          <KindsOfFlight table={report.table} path={report.path} />
+        </details>
+      ) : (
+        <KindsOfFlight table={report.table} path={report.path} />
+      )}
       {report.stepsOwed.length > 0 && (
         <div>
           <h3 className={styles.head}>Steps</h3>
@@ -54,8 +62,8 @@ export function Eligibility({ report }: { report: EligibilityReport }) {
                 <span className={styles.when}>{end.on ? <DateText date={end.on} /> : 'No date'}</span>
                 <div>
                   <p>{end.text}</p>
-                  <Cite cite={end.cite} />
                 </div>
+                <Cite cite={end.cite} />
               </li>
             ))}
           </ul>
@@ -66,7 +74,21 @@ export function Eligibility({ report }: { report: EligibilityReport }) {
   );
 }
 
-const WAY: Record<Exclude<EligibilityReport['path'], 'not-equipment'>, string> = {
+/** The steps end the tree; they stand below with what is done and owed, so here they are left to that list. */
+const questionsBeforeSteps = ({ tree, stepsOwed }: EligibilityReport): readonly Question[] =>
+  tree.slice(0, tree.length - stepsOwed.length);
+
+type Way = Exclude<EligibilityReport['path'], 'not-equipment'>;
+
+/** A way closed only because something is not known can open again: somebody has to find it out. */
+function wayInWords(path: Way, tree: readonly Question[]): string {
+  const open = path === 'closed' && tree.some((question) => question.answer === 'unknown');
+  return open
+    ? 'Not answered: something is not known. Until it is, this is repaired and not deferred.'
+    : WAY[path];
+}
+
+const WAY: Record<Way, string> = {
   mel: 'The way is the minimum equipment list; paragraph (d) is closed to this aircraft.',
   'paragraph-d':
     'The way is paragraph (d): no minimum equipment list, and the aircraft is of a class it covers.',
@@ -94,14 +116,14 @@ function QuestionRow({ question }: { question: Question }) {
       <div>
         <p className={styles.asked}>{question.question}</p>
         <p>{question.because}</p>
-        <Cite cite={question.cite} />
       </div>
+      <Cite cite={question.cite} />
     </li>
   );
 }
 
 /** One row a kind of operation; the reasons unfold under it. */
-function KindsOfFlight({ table }: { table: readonly EligibilityRow[] }) {
+function KindsOfFlight({ table, path }: Pick<EligibilityReport, 'table' | 'path'>) {
   return (
     <div>
       <h3 className={styles.head} id="kinds-of-flight">
@@ -123,7 +145,7 @@ function KindsOfFlight({ table }: { table: readonly EligibilityRow[] }) {
                 <AllowedMark row={row} />
               </td>
               <td>
-                <Reasons row={row} />
+                <Reasons row={row} path={path} />
               </td>
             </tr>
           ))}
@@ -153,22 +175,27 @@ function AllowedMark({ row }: { row: EligibilityRow }) {
 }
 
 /** The line that decides stands in sight, all lines one press away. */
-function Reasons({ row }: { row: EligibilityRow }) {
+function Reasons({ row, path }: { row: EligibilityRow; path: EligibilityReport['path'] }) {
   const deciding =
-    row.lines.find((line) => line.effect === 'bars') ??
-    row.lines.find((line) => line.effect === 'limits') ??
-    row.lines.at(-1);
-  if (!deciding) return <>Nothing was looked at.</>;
+    row.lines.find((line) => line.effect === 'bars') ?? row.lines.find((line) => line.effect === 'limits');
   return (
     <details className={styles.reasons}>
       <summary>
-        <span className={styles.first}>{deciding.because}</span>
-        <Cite cite={deciding.cite} plain />
+        <span className={styles.first}>{deciding?.because ?? 'Nothing bars it.'}</span>
+        <Cite cite={deciding?.cite ?? ALLOWED_BY[path]} plain />
       </summary>
       <VerdictLines lines={row.lines} />
     </details>
   );
 }
+
+/** The paragraph a kind of flight is left open by, where no single line decides. */
+const ALLOWED_BY: Record<EligibilityReport['path'], CiteId> = {
+  mel: '14cfr91.213(a)(3)(ii)',
+  'paragraph-d': '14cfr91.213(d)(2)',
+  'not-equipment': '14cfr91.213(a)',
+  closed: '14cfr91.213(a)',
+};
 
 function StepRow({ step }: { step: StepOwed }) {
   return (
@@ -186,8 +213,8 @@ function StepRow({ step }: { step: StepOwed }) {
       </span>
       <div>
         <p>{step.text}</p>
-        <Cite cite={step.cite} />
       </div>
+      <Cite cite={step.cite} />
     </li>
   );
 }

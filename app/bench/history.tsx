@@ -24,8 +24,9 @@ export function History({ view }: { view: WriteUpView }) {
   const events = [
     reported(view),
     ...view.determinations.map(determined),
-    ...deferralsOf(view),
+    ...deferralsBegun(view),
     ...view.work.flatMap((work) => workEvents(work)),
+    ...deferralsEnded(view),
     ...closed(view),
   ].toSorted((a, b) => a.at.localeCompare(b.at));
   return (
@@ -84,8 +85,8 @@ function determined(entry: WriteUpView['determinations'][number]): Event {
   };
 }
 
-function deferralsOf(view: WriteUpView): readonly Event[] {
-  const begun = [...view.pastDeferrals, ...(view.deferral ? [view.deferral] : [])].map((deferral) => ({
+function deferralsBegun(view: WriteUpView): readonly Event[] {
+  return [...view.pastDeferrals, ...(view.deferral ? [view.deferral] : [])].map((deferral) => ({
     key: `${deferral.id}-begun`,
     at: deferral.begunAt,
     what: `Deferred under ${basisWords(deferral.basis)}`,
@@ -95,13 +96,15 @@ function deferralsOf(view: WriteUpView): readonly Event[] {
       </p>
     ),
   }));
-  const ended = view.pastDeferrals.map((deferral) => ({
+}
+
+function deferralsEnded(view: WriteUpView): readonly Event[] {
+  return view.pastDeferrals.map((deferral) => ({
     key: `${deferral.id}-ended`,
     at: deferral.endedAt,
     what: `Deferral ${endWords(deferral.how)}, by ${deferral.endedBy}`,
     more: <p>{deferral.words}</p>,
   }));
-  return [...begun, ...ended];
 }
 
 function workEvents(work: WriteUpView['work'][number]): readonly Event[] {

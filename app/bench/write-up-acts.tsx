@@ -3,7 +3,6 @@ import { type Role } from '@/lib/access/policy';
 import { type WriteUpView } from '@/lib/determinations/read-write-up';
 import { actsOnWriteUp, type WriteUpAct } from '@/lib/work/acts-open';
 import { kindsInWords } from '@/lib/rules/kinds-in-words';
-import { Caution } from '../_ui/caution';
 import { Tag } from '../_ui/tag';
 import { Act, ActList } from './acts';
 import { DeferForm } from './forms/defer-form';
@@ -127,13 +126,12 @@ function DeferAct({ view }: { view: WriteUpView }) {
   const allowed = eligibility.table.filter((row) => row.allowed).map((row) => row.kind);
   const procedures = eligibility.stepsOwed.find((step) => step.id === 'mel-procedures');
   return (
-    <Act title="Defer it" hint={`91.213 leaves it open ${kindsInWords(allowed).join(', ')}.`}>
+    <Act title="Defer it" hint={`91.213 leaves it open ${kindsInWords(allowed).join(' or ')}.`}>
       <RulingNotice
         ruling={me.mayDetermine}
         allowed="Your certificates allow the determination of 91.213(d)(4)."
         refused="Your certificates do not allow the determination of 91.213(d)(4)."
       />
-      <Caution form="long" />
       <DeferForm
         discrepancyId={view.summary.id}
         signer={me.name}

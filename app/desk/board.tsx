@@ -31,21 +31,23 @@ export function Board({ board }: { board: BoardView }) {
   return (
     <>
       <div className={styles.tools}>
-        <fieldset className={styles.bases}>
-          <legend className="out-of-sight">Base</legend>
-          {[{ id: '', ident: 'All bases' }, ...board.bases].map((base) => (
-            <label key={base.id} className={styles.pick}>
-              <input
-                type="radio"
-                name="base"
-                value={base.id}
-                checked={baseId === base.id}
-                onChange={() => setBaseId(base.id)}
-              />
-              {base.ident}
-            </label>
-          ))}
-        </fieldset>
+        {board.bases.length > 1 && (
+          <fieldset className={styles.bases}>
+            <legend className="out-of-sight">Base</legend>
+            {[{ id: '', ident: 'All bases' }, ...board.bases].map((base) => (
+              <label key={base.id} className={styles.pick}>
+                <input
+                  type="radio"
+                  name="base"
+                  value={base.id}
+                  checked={baseId === base.id}
+                  onChange={() => setBaseId(base.id)}
+                />
+                {base.ident}
+              </label>
+            ))}
+          </fieldset>
+        )}
         <label className={styles.pick}>
           <input type="checkbox" checked={flyable} onChange={(event) => setFlyable(event.target.checked)} />
           Flyable now ({lost ? 'not known' : canFly.length})
@@ -70,7 +72,7 @@ export function Board({ board }: { board: BoardView }) {
               {BOARD_COLUMNS.map((column) => (
                 <span role="columnheader" key={column.key}>
                   {column.name}
-                  {column.light === lightNow && <span className={styles.now}> now</span>}
+                  {column.light === lightNow && <Now />}
                 </span>
               ))}
               <span role="columnheader">Write-ups</span>
@@ -141,7 +143,7 @@ function Cell({ cell, row, isNow }: { cell: CellOfBoard; row: BoardRow; isNow: b
       >
         <span className={styles.label}>
           {column.name}
-          {isNow && <span className={styles.now}> now</span>}
+          {isNow && <Now />}
         </span>
         <FreshMark outcome={usual.outcome} size="small" />
       </Link>
@@ -155,13 +157,19 @@ function Cell({ cell, row, isNow }: { cell: CellOfBoard; row: BoardRow; isNow: b
   );
 }
 
-function lightInWords(now: LightNow, zone: string): string {
-  const clock = (at: string | null) => (at === null ? null : momentInWords(at, zone, true));
-  if (now.light === 'night') {
-    const until = clock(now.nightUntil);
-    return until === null ? 'night within the hour' : `night within the hour, until ${until}`;
-  }
-  const sunset = clock(now.sunsetAt);
-  const night = clock(now.nightFrom);
-  return ['day', sunset && `sunset ${sunset}`, night && `night from ${night}`].filter(Boolean).join(', ');
+/** Marks the column that a flight of an hour from now falls under. */
+const Now = () => (
+  <>
+    {' '}
+    <span className={styles.now}>now</span>
+  </>
+);
+
+function lightInWords({ light, sunsetAt, nightFrom, nightUntil }: LightNow, zone: string): string {
+  const clock = (at: string) => momentInWords(at, zone, true);
+  // Next dawn before next dusk: it is night at this moment.
+  if (nightUntil && (!nightFrom || nightUntil < nightFrom)) return `night until ${clock(nightUntil)}`;
+  const coming = [sunsetAt && `sunset ${clock(sunsetAt)}`, nightFrom && `night from ${clock(nightFrom)}`];
+  const words = ['day', ...coming].filter(Boolean).join(', ');
+  return light === 'night' ? `${words}; a flight of an hour from now counts as night` : words;
 }

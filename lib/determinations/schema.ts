@@ -15,7 +15,7 @@ export const judgeSeverityInput = z.object({
   requestId,
   discrepancyId: z.uuid(),
   kind: z.enum(FINDING_KINDS, 'Choose what kind of trouble it is.'),
-  jasc: z.string().regex(/^\d{4}$/, 'A JASC code has four digits.'),
+  jasc: z.string().regex(/^\d{4}$/, 'Choose the system: a JASC code has four digits.'),
   equipmentId: z.uuid().nullable(),
   inoperativeCount: z.int(COUNT).min(1, COUNT).max(50, COUNT).nullable(),
   severity: z.enum(['grounding', 'limiting', 'note'], 'Choose a severity.'),

@@ -59,6 +59,7 @@ export const reportFinding = command({
       },
     });
     const severity = atOnce(proposal);
+    const title = titleOf(proposal, input.findingKey, named?.name);
     const discrepancyId = randomUUID();
     const number = await nextNumber(tx, operatorId);
     await tx.discrepancy.create({
@@ -68,7 +69,7 @@ export const reportFinding = command({
         aircraftId: aircraft.id,
         findingId: requestId,
         number,
-        title: proposal.title,
+        title,
         jasc: proposal.jasc.known ? proposal.jasc.value : '',
         kind: proposal.kind.known ? proposal.kind.value : 'damage',
         findingKey: input.findingKey,
@@ -86,7 +87,7 @@ export const reportFinding = command({
       findingId: requestId,
       discrepancyId,
       number,
-      title: proposal.title,
+      title,
       severity,
       reasons: proposal.reasons,
       settledBy: proposal.settledBy,
@@ -99,7 +100,7 @@ export const reportFinding = command({
         detail: {
           number,
           aircraft: aircraft.registration,
-          title: proposal.title,
+          title,
           severity,
           findingId: requestId,
         },
@@ -143,7 +144,7 @@ async function namedEquipment(
   operatorId: string,
   aircraftId: string,
   named: string | null,
-): Promise<{ id: string; jasc: string } | null> {
+): Promise<{ id: string; jasc: string; name: string } | null> {
   if (!named) return null;
   const item = await tx.equipment.findUnique({ where: { operatorId_id: { operatorId, id: named } } });
   if (!item || item.aircraftId !== aircraftId) {
@@ -171,10 +172,19 @@ async function onlyFitting(
   return fitting.length === 1 ? (fitting[0]?.id ?? null) : null;
 }
 
+/** The catalogue's title; outside it, the name of the equipment that does not work says more than its system's. */
+function titleOf(proposal: TriageProposal, findingKey: string | null, itemName: string | undefined): string {
+  const dead = proposal.kind.known && proposal.kind.value === 'inoperative';
+  return findingKey === null && dead && itemName ? `${itemName} does not work` : proposal.title;
+}
+
 /** The severity that counts without anybody's judgement; null leaves it undecided, which grounds. */
 function atOnce(proposal: TriageProposal): Severity | null {
   if (!proposal.severity.known) return null;
-  return proposal.severity.value === 'watch' ? null : proposal.severity.value;
+  const { value } = proposal.severity;
+  // A note counts at once only for what is cosmetic; wear that looks harmless is still a mechanic's to find so.
+  const cosmetic = proposal.kind.known && proposal.kind.value === 'cosmetic';
+  return value === 'watch' || (value === 'note' && !cosmetic) ? null : value;
 }
 
 /** The operator's next write-up number, "W-0042". The write lock makes it gapless. */

@@ -18,7 +18,7 @@ export interface BoardCell {
   readonly headline: string | null;
 }
 
-/** What comes due next, by hours or by date, whichever is nearer. */
+/** What comes due next of all that binds, by hours or by date, whichever is nearer. */
 export interface NextDue {
   readonly name: string;
   readonly on: string | null;
@@ -141,7 +141,9 @@ export function boardRow(row: AircraftRow, now: Date): BoardRow {
 const TENTHS_A_DAY = 30;
 
 function nextDue(facts: AircraftFacts, today: string): NextDue | null {
-  const coming = facts.requirements.map((requirement) => {
+  // A maker's recommendation grounds nobody; shown here it would hide the inspection that does.
+  const binding = facts.requirements.filter((requirement) => requirement.binding);
+  const coming = binding.map((requirement) => {
     const due = dueOf(requirement, facts.ttisTenths, facts.requirements);
     const remainingDays = due.remainingDays(today);
     const nearness = Math.min(

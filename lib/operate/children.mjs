@@ -8,6 +8,9 @@ import { Trouble, diskFull, speaksOfFullDisk } from './say.mjs';
 /** @type {Set<import('node:child_process').ChildProcess>} */
 const running = new Set();
 
+/** Set when everything is being stopped: nothing new may start behind the back of that. */
+let closing = false;
+
 /** How long a program may take to leave after it was asked to. */
 const PATIENCE_MS = 8000;
 
@@ -18,6 +21,9 @@ const PATIENCE_MS = 8000;
  * @param {import('node:child_process').SpawnOptions} [options]
  */
 export function startChild(command, args, options = {}) {
+  if (closing) {
+    throw new Trouble('Nothing more is started while everything is being stopped.');
+  }
   const child = spawn(command, args, { cwd: ROOT, ...options });
   running.add(child);
   const gone = () => running.delete(child);
@@ -102,7 +108,8 @@ export function stopChild(child) {
   });
 }
 
-/** Ends everything still running. */
+/** Ends everything still running and lets nothing more start. */
 export async function stopChildren() {
+  closing = true;
   await Promise.all([...running].map(stopChild));
 }

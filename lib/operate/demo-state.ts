@@ -7,6 +7,9 @@ import { withClient } from './connection';
  */
 export type DemoState = 'none' | 'cut short' | 'loaded' | 'other';
 
+/** The line after which the loading program prints the log-ins. */
+export const LOGINS_FOLLOW = 'Demo log-ins:';
+
 /** Looks, in a migrated or an empty database. */
 export function demoState(adminUrl: string): Promise<DemoState> {
   return withClient(adminUrl, async (client) => {

@@ -40,7 +40,7 @@ export async function demo(args: string[]): Promise<number> {
   await ensureBuild(webSettings(web));
   const server = await startWeb(web);
 
-  say(`\nWheelchock is at ${server.address}\n\nDemo log-ins:\n${logins}\n\nCtrl-C stops it.`);
+  say(`\nWheelchock is at ${server.address}\n\n${logins}\n\nCtrl-C stops it.`);
   const [what, words] = await Promise.race([
     died.then((said) => ['PostgreSQL', said] as const),
     server.died.then((said) => ['The web server', said] as const),

@@ -10,6 +10,7 @@ import { stageFor, type Happening } from '../../seed/load/stage';
 import { tellStory } from '../../seed/load/tell-story';
 import { quietYear } from '../../seed/load/year';
 import { QUILLBACK } from '../../seed/operators';
+import { DEMO_PASSWORD } from '../../seed/people';
 import { MARROWFIELD } from '../../seed/second-operator';
 import type { OperatorPlan } from '../../seed/shapes';
 import type { FlightPlan, Story } from '../../seed/stories';
@@ -19,9 +20,6 @@ import { closeDatabase } from '../db/client';
 import { writeInOperator } from '../db/scope';
 import { withClient } from './connection';
 import { say } from './say.mjs';
-
-/** One easy password for everybody in the demo. */
-const PASSWORD = 'wheelchock-demo';
 
 /** Days of invented history. */
 const YEAR_DAYS = 380;
@@ -40,7 +38,7 @@ export const DEMO_LOGINS: readonly {
     .map((person) => ({
       who: person.name,
       email: person.email,
-      password: PASSWORD,
+      password: DEMO_PASSWORD,
       roles: `${person.roles.join(', ')} (${person.inWords})`,
     })),
 );
@@ -67,7 +65,7 @@ export async function loadDemo(
   await closeDatabase();
   process.env.APP_DATABASE_URL = appUrl;
   try {
-    const passwordHash = await hashPassword(PASSWORD);
+    const passwordHash = await hashPassword(DEMO_PASSWORD);
     const stories = [...SEDGE_HISTORY, ...BRACKEN_HISTORY, ...FOXGLOVE_HISTORY, ...TODAY];
     await loadOperator(QUILLBACK, passwordHash, now, stories, FLIGHTS);
     await loadOperator(MARROWFIELD, passwordHash, now, [], []);
@@ -95,7 +93,7 @@ async function loadOperator(
   await writeInOperator(operatorId(operator.key), (tx) =>
     writeBaseRows(tx, operator, passwordHash, now, began),
   );
-  const stage = stageFor(operator, now, PASSWORD);
+  const stage = stageFor(operator, now, DEMO_PASSWORD);
   const happenings: readonly Happening[] = [
     ...quietYear(stage, began),
     ...stories.flatMap((story) => tellStory(stage, story)),

@@ -1,7 +1,7 @@
 import { runOrStop } from './children.mjs';
 import { withClient } from './connection';
 import { dropMadeObjects } from './made-objects';
-import { demoState } from './demo-state';
+import { LOGINS_FOLLOW, demoState } from './demo-state';
 import { type Migrated, type MigrateOptions, migrate } from './migrate';
 import { say } from './say.mjs';
 
@@ -33,11 +33,12 @@ export async function prepareDatabase(
   if (state === 'none') {
     say('Loading the demo ...');
   }
-  const logins = await runOrStop(
+  const printed = await runOrStop(
     'Loading the demo',
     process.execPath,
     ['--conditions=react-server', '--import', 'tsx', 'lib/operate/seed.ts'],
     { env: { DATABASE_URL: adminUrl, APP_DATABASE_URL: migrated.appUrl } },
   );
-  return { appUrl: migrated.appUrl, logins: logins.trimEnd() };
+  const at = printed.lastIndexOf(LOGINS_FOLLOW);
+  return { appUrl: migrated.appUrl, logins: printed.slice(Math.max(at, 0)).trimEnd() };
 }

@@ -1,5 +1,5 @@
 import { pathToFileURL } from 'node:url';
-import { demoState, noteDemo } from './demo-state';
+import { LOGINS_FOLLOW, demoState, noteDemo } from './demo-state';
 import { Trouble, explain, say } from './say.mjs';
 
 /**
@@ -32,7 +32,7 @@ async function command(): Promise<void> {
     await loadDemo(adminUrl, appUrl, {});
     await noteDemo(adminUrl, 'loaded');
   }
-  say(inColumns(DEMO_LOGINS));
+  say(`${LOGINS_FOLLOW}\n${inColumns(DEMO_LOGINS)}`);
 }
 
 /** Rows of plain objects as aligned text. */

@@ -81,6 +81,7 @@ const HUNDRED_HOURS = 1000;
 /** Tenths between one 100-hour inspection and the next: always a little early, as a shop does it. */
 const HUNDRED_HOUR_STEPS = [978, 991, 966, 984];
 const OIL_STEPS = [476, 491, 468];
+const TEST_MONTHS = 23;
 const VOR_STEP_DAYS = 27;
 /** How far back the records go. */
 const RECORDS_DAYS = 420;
@@ -105,23 +106,27 @@ export function compliancesOf(past: HoursPast, now: Date, zone: string): Complia
     ...more,
   });
 
-  const annuals = [plan.annualMonthsAgo, plan.annualMonthsAgo + 12]
-    .map((months) => dated('annual', monthsBefore(now, zone, months), 'inspector'))
-    .filter((annual, index) => index === 0 || daysSince(now, zone, annual.doneOn) < RECORDS_DAYS);
+  const annuals = [plan.annualMonthsAgo, plan.annualMonthsAgo + 12].map((months) =>
+    dated('annual', monthsBefore(now, zone, months), 'inspector'),
+  );
   const hundreds = plan.hundredHourTenthsLeft === null ? [] : hundredHours(past, annuals, now, zone);
-  const tested = monthsBefore(now, zone, plan.altimeterTestMonthsAgo);
+  const tests = [plan.altimeterTestMonthsAgo, plan.altimeterTestMonthsAgo + TEST_MONTHS].map((months) =>
+    monthsBefore(now, zone, months),
+  );
   return [
     ...annuals,
     ...annuals.map((annual) => ({ ...annual, kind: 'elt-inspection' as const })),
-    dated('elt-battery', annuals[0]?.doneOn ?? tested, 'inspector'),
+    ...annuals.slice(0, 1).map((annual) => ({ ...annual, kind: 'elt-battery' as const })),
     ...hundreds,
     ...(hundreds.length > 0 ? hundreds : annuals).map((one) => ({
       ...one,
       kind: 'directive' as const,
       wasDueTenths: null,
     })),
-    dated('static-and-altimeter', tested, 'station', { testedToFt: plan.altimeterTestedToFt }),
-    dated('transponder', tested, 'station'),
+    ...tests.flatMap((date) => [
+      dated('static-and-altimeter', date, 'station', { testedToFt: plan.altimeterTestedToFt }),
+      dated('transponder', date, 'station'),
+    ]),
     ...every(VOR_STEP_DAYS, plan.vorCheckDaysAgo).map((days) =>
       dated('vor-check', daysBefore(now, zone, days), 'pilot'),
     ),

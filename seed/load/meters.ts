@@ -33,27 +33,41 @@ export const metersFor = (plan: AircraftPlan, ttisTenths: number) => ({
   tachTenths: ttisTenths + plan.tachAheadTenths,
 });
 
-/** Writes a reading and sets the aircraft's meters. Meters never run back: a smaller figure is left alone. */
+/** All three meters of one aircraft as read at a moment. */
+interface Reading {
+  readonly plan: AircraftPlan;
+  readonly at: Date;
+  readonly ttisTenths: number;
+  readonly readById: string;
+}
+
+/** Writes readings and sets the meters of their aircraft. Meters never run back: a smaller figure is left alone. */
 export async function readMeters(
   tx: Tx,
   operator: { readonly key: string; readonly id: string },
-  plan: AircraftPlan,
-  reading: { readonly at: Date; readonly ttisTenths: number; readonly readById: string },
+  readings: readonly Reading[],
 ): Promise<void> {
-  const id = aircraftId(operator.key, plan.registration);
-  const where = { operatorId_id: { operatorId: operator.id, id } };
-  const { ttisTenths } = await tx.aircraft.findUniqueOrThrow({ where, select: { ttisTenths: true } });
-  if (ttisTenths !== null && reading.ttisTenths < ttisTenths) return;
-  const meters = metersFor(plan, reading.ttisTenths);
-  await tx.meterReading.create({
-    data: {
-      id: demoId(`${operator.key}/reading/${plan.registration}/${reading.at.toISOString()}`),
-      operatorId: operator.id,
-      aircraftId: id,
-      at: reading.at,
-      readById: reading.readById,
-      ...meters,
-    },
+  const idOf = (plan: AircraftPlan) => aircraftId(operator.key, plan.registration);
+  const standing = await tx.aircraft.findMany({
+    where: { operatorId: operator.id, id: { in: readings.map(({ plan }) => idOf(plan)) } },
+    select: { id: true, ttisTenths: true },
   });
-  await tx.aircraft.update({ where, data: meters });
+  const before = new Map(standing.map((row) => [row.id, row.ttisTenths ?? 0]));
+  const good = readings.filter(({ plan, ttisTenths }) => ttisTenths >= (before.get(idOf(plan)) ?? 0));
+  await tx.meterReading.createMany({
+    data: good.map(({ plan, at, ttisTenths, readById }) => ({
+      id: demoId(`${operator.key}/reading/${plan.registration}/${at.toISOString()}`),
+      operatorId: operator.id,
+      aircraftId: idOf(plan),
+      at,
+      readById,
+      ...metersFor(plan, ttisTenths),
+    })),
+  });
+  for (const { plan, ttisTenths } of good) {
+    await tx.aircraft.update({
+      where: { operatorId_id: { operatorId: operator.id, id: idOf(plan) } },
+      data: metersFor(plan, ttisTenths),
+    });
+  }
 }

@@ -58,11 +58,9 @@ async function report({ stage, story, zone, name, told, what }: Scene, at: Date)
   const aircraftId = ids.aircraftId(stage.operator.key, story.aircraft);
   const plan = stage.aircraft(story.aircraft);
   await writeInOperator(stage.operatorId, (tx) =>
-    readMeters(tx, { key: stage.operator.key, id: stage.operatorId }, plan, {
-      at,
-      ttisTenths: ttisAt(hoursPast(plan, stage.now, zone), at),
-      readById: ref.personId,
-    }),
+    readMeters(tx, { key: stage.operator.key, id: stage.operatorId }, [
+      { plan, at, ttisTenths: ttisAt(hoursPast(plan, stage.now, zone), at), readById: ref.personId },
+    ]),
   );
   const startedAt = minutesLater(at, -14);
   const walkaroundId = story.walk ? ids.demoId(`${name}/walk`) : null;

@@ -1,3 +1,4 @@
+import type { Tx } from '../../lib/db/client';
 import { writeInOperator } from '../../lib/db/scope';
 import { dateColumn } from '../../lib/db/dates';
 import { appendAudit } from '../../lib/records/audit';
@@ -8,114 +9,123 @@ import { compliancesOf, type CompliancePlan } from './inspections';
 import { hoursPast, readMeters, ttisAt } from './meters';
 import type { Happening, Stage } from './stage';
 
-const READ_EVERY_DAYS = 14;
+const READ_EVERY_DAYS = 28;
+
+/** Done often and deciding nothing of the past year's releases: entered with the next reading of the meters. */
+const ENTERED_LATER: readonly CompliancePlan['kind'][] = ['vor-check', 'maker-interval'];
+
+interface Complied {
+  readonly plan: AircraftPlan;
+  readonly done: CompliancePlan;
+}
 
 /** What is not a person's tap but fills the year: meter readings, inspections and tests, somebody who leaves. */
 export function quietYear(stage: Stage, began: Date): Happening[] {
-  return [
-    ...stage.operator.aircraft.flatMap((plan) => inspections(stage, plan, began)),
-    ...meterReadings(stage, began),
-    ...departures(stage),
-  ];
+  const all = stage.operator.aircraft.flatMap((plan) => {
+    const { zone } = stage.baseOf(plan.registration);
+    return compliancesOf(hoursPast(plan, stage.now, zone), stage.now, zone).map((done) => ({ plan, done }));
+  });
+  const later = all.filter(({ done }) => ENTERED_LATER.includes(done.kind));
+  const atOnce = all.filter(({ done }) => !ENTERED_LATER.includes(done.kind));
+  return [...inspections(stage, atOnce, began), ...meterReadings(stage, later, began), ...departures(stage)];
 }
 
-/** Inspections and tests of an aircraft; those of one moment go in together. What is older than the year goes in first. */
-function inspections(stage: Stage, plan: AircraftPlan, began: Date): Happening[] {
-  const { zone } = stage.baseOf(plan.registration);
-  const byMoment = new Map<number, CompliancePlan[]>();
-  for (const one of compliancesOf(hoursPast(plan, stage.now, zone), stage.now, zone)) {
-    const moment = Math.max(one.at.getTime(), began.getTime());
+/** Inspections and tests; those of one aircraft and moment go in together. What is older than the year goes in first. */
+function inspections(stage: Stage, all: readonly Complied[], began: Date): Happening[] {
+  const { operator, operatorId } = stage;
+  const byMoment = new Map<string, Complied[]>();
+  for (const one of all) {
+    const moment = `${one.plan.registration} ${Math.max(one.done.at.getTime(), began.getTime())}`;
     byMoment.set(moment, [...(byMoment.get(moment) ?? []), one]);
   }
-  return [...byMoment].map(([moment, done]) => ({
-    at: new Date(moment),
-    what: `${plan.registration}: ${done.map((one) => one.kind).join(', ')}`,
-    play: () => recordCompliances(stage, plan, new Date(moment), done),
-  }));
-}
-
-async function recordCompliances(
-  stage: Stage,
-  plan: AircraftPlan,
-  at: Date,
-  done: readonly CompliancePlan[],
-): Promise<void> {
-  const { operator, operatorId } = stage;
-  const enteredBy = ids.personId(operator.key, operator.enteredBy);
-  const checker = operator.people.find((person) => person.key === operator.vorChecker)?.name ?? '';
-  const approvedBy = { inspector: operator.inspector, station: operator.station, pilot: checker };
-  await writeInOperator(operatorId, async (tx) => {
-    await tx.compliance.createMany({
-      data: done.map((one) => ({
-        id: ids.demoId(
-          `${operator.key}/done/${plan.registration}/${one.kind}/${one.doneOn}/${one.ttisTenths}`,
-        ),
-        operatorId,
-        requirementId: ids.requirementId(operator.key, plan.registration, one.kind),
-        doneOn: dateColumn(one.doneOn),
-        ttisTenths: one.ttisTenths,
-        wasDueTenths: one.wasDueTenths,
-        testedToFt: one.testedToFt,
-        approvedByAuthorised: true,
-        approvedBy: approvedBy[one.by],
-        recordedById: enteredBy,
-        recordedAt: at,
-      })),
-    });
-    const ttisTenths = Math.max(...done.map((one) => one.ttisTenths));
-    await readMeters(tx, { key: operator.key, id: operatorId }, plan, {
-      at,
-      ttisTenths,
-      readById: enteredBy,
-    });
-    await appendAudit(tx, operatorId, {
-      at,
-      personId: enteredBy,
-      verb: 'demo.load',
-      subjectKind: 'aircraft',
-      subjectId: ids.aircraftId(operator.key, plan.registration),
-      requestId: ids.demoId(`${operator.key}/done/${plan.registration}/${at.toISOString()}`),
-      detail: {
-        aircraft: plan.registration,
-        complied: done.map((one) => ({ kind: one.kind, on: one.doneOn, ttisTenths: one.ttisTenths })),
+  return [...byMoment.values()].flatMap((complied) => {
+    const [first] = complied;
+    if (!first) return [];
+    const { plan } = first;
+    const at = new Date(Math.max(first.done.at.getTime(), began.getTime()));
+    return [
+      {
+        at,
+        what: `${plan.registration}: ${complied.map(({ done }) => done.kind).join(', ')}`,
+        play: () =>
+          writeInOperator(operatorId, async (tx) => {
+            await tx.compliance.createMany({ data: complied.map((one) => complianceRow(stage, one, at)) });
+            const ttisTenths = Math.max(...complied.map(({ done }) => done.ttisTenths));
+            const reading = { at, ttisTenths, readById: ids.personId(operator.key, operator.enteredBy) };
+            await readMeters(tx, { key: operator.key, id: operatorId }, [{ plan, ...reading }]);
+            await noteLoad(tx, stage, at, `done/${plan.registration}`, {
+              aircraft: plan.registration,
+              complied: complied.map(({ done }) => ({ kind: done.kind, on: done.doneOn })),
+            });
+          }),
       },
-    });
+    ];
   });
 }
 
-/** All meters every other week, and once more at the moment of loading. */
-function meterReadings(stage: Stage, began: Date): Happening[] {
+function complianceRow(stage: Stage, { plan, done }: Complied, recordedAt: Date) {
+  const { operator, operatorId } = stage;
+  const checker = operator.people.find((person) => person.key === operator.vorChecker)?.name ?? '';
+  const approvedBy = { inspector: operator.inspector, station: operator.station, pilot: checker };
+  const { kind, doneOn, ttisTenths, wasDueTenths, testedToFt, by } = done;
+  return {
+    id: ids.demoId(`${operator.key}/done/${plan.registration}/${kind}/${doneOn}/${ttisTenths}`),
+    operatorId,
+    requirementId: ids.requirementId(operator.key, plan.registration, kind),
+    doneOn: dateColumn(doneOn),
+    ttisTenths,
+    wasDueTenths,
+    testedToFt,
+    approvedByAuthorised: true,
+    approvedBy: approvedBy[by],
+    recordedById: ids.personId(operator.key, operator.enteredBy),
+    recordedAt,
+  };
+}
+
+/** All meters every four weeks and once more at the moment of loading, with what was done since the reading before. */
+function meterReadings(stage: Stage, later: readonly Complied[], began: Date): Happening[] {
   const { operator, operatorId, now } = stage;
   const zone = operator.bases[0]?.zone ?? 'UTC';
   const readById = ids.personId(operator.key, operator.enteredBy);
-  const read = (at: Date): Happening => ({
+  const moments = [now];
+  for (let daysAgo = READ_EVERY_DAYS; ; daysAgo += READ_EVERY_DAYS) {
+    const at = instantAt(now, zone, daysAgo, '19:00');
+    if (at <= began) break;
+    moments.unshift(at);
+  }
+  return moments.map((at, index) => ({
     at,
     what: 'meters read',
     play: () =>
       writeInOperator(operatorId, async (tx) => {
-        for (const plan of operator.aircraft) {
+        const since = moments[index - 1] ?? new Date(0);
+        const complied = later.filter(({ done }) => done.at > since && done.at <= at);
+        await tx.compliance.createMany({ data: complied.map((one) => complianceRow(stage, one, at)) });
+        const readings = operator.aircraft.map((plan) => {
           const past = hoursPast(plan, now, stage.baseOf(plan.registration).zone);
-          const reading = { at, ttisTenths: ttisAt(past, at), readById };
-          await readMeters(tx, { key: operator.key, id: operatorId }, plan, reading);
-        }
-        await appendAudit(tx, operatorId, {
-          at,
-          personId: readById,
-          verb: 'demo.load',
-          subjectKind: 'operator',
-          subjectId: operatorId,
-          requestId: ids.demoId(`${operator.key}/meters/${at.toISOString()}`),
-          detail: { meters: operator.aircraft.map((plan) => plan.registration) },
+          return { plan, at, ttisTenths: ttisAt(past, at), readById };
+        });
+        await readMeters(tx, { key: operator.key, id: operatorId }, readings);
+        await noteLoad(tx, stage, at, 'meters', {
+          meters: operator.aircraft.map((plan) => plan.registration),
+          complied: complied.map(({ plan, done }) => `${plan.registration} ${done.kind} ${done.doneOn}`),
         });
       }),
-  });
-  const happenings = [read(now)];
-  for (let daysAgo = READ_EVERY_DAYS; ; daysAgo += READ_EVERY_DAYS) {
-    const at = instantAt(now, zone, daysAgo, '19:00');
-    if (at <= began) return happenings;
-    happenings.push(read(at));
-  }
+  }));
 }
+
+/** The audit row of something that was written without a person's tap. */
+const noteLoad = (tx: Tx, stage: Stage, at: Date, name: string, detail: Record<string, unknown>) =>
+  appendAudit(tx, stage.operatorId, {
+    at,
+    personId: ids.personId(stage.operator.key, stage.operator.enteredBy),
+    verb: 'demo.load',
+    subjectKind: 'operator',
+    subjectId: stage.operatorId,
+    requestId: ids.demoId(`${stage.operator.key}/${name}/${at.toISOString()}`),
+    detail,
+  });
 
 /** Whoever left can no longer sign in or sign anything from that day on. */
 function departures(stage: Stage): Happening[] {
@@ -126,7 +136,6 @@ function departures(stage: Stage): Happening[] {
     if (leftDaysAgo === undefined) return [];
     const at = instantAt(now, zone, leftDaysAgo, '17:00');
     const id = ids.personId(operator.key, person.key);
-    const managerId = ids.personId(operator.key, operator.enteredBy);
     return [
       {
         at,
@@ -140,15 +149,7 @@ function departures(stage: Stage): Happening[] {
                 sessionVersion: { increment: 1 },
               },
             });
-            await appendAudit(tx, operatorId, {
-              at,
-              personId: managerId,
-              verb: 'demo.load',
-              subjectKind: 'person',
-              subjectId: id,
-              requestId: ids.demoId(`${operator.key}/left/${person.key}`),
-              detail: { left: person.name },
-            });
+            await noteLoad(tx, stage, at, `left/${person.key}`, { left: person.name });
           }),
       },
     ];

@@ -5,21 +5,13 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
-import { DEMO_LOGINS } from '@/lib/operate/load-demo';
+import { MARROWFIELD } from '../../seed/second-operator';
+import { DEMO_PASSWORD } from '../../seed/people';
+import { signIn } from '../fixtures/browser';
 
 const HOME_ZONE = 'America/Chicago';
 
-async function signIn(page: Page, email: string): Promise<void> {
-  const login = DEMO_LOGINS.find((one) => one.email === email);
-  if (!login) throw new Error(`The demo has no log-in ${email}`);
-  const { csrfToken } = (await (await page.request.get('/api/auth/csrf')).json()) as { csrfToken: string };
-  const answer = await page.request.post('/api/auth/callback/credentials', {
-    form: { email: login.email, password: login.password, csrfToken, json: 'true' },
-  });
-  expect(answer.ok()).toBe(true);
-}
-
-const asDispatcher = (page: Page) => signIn(page, 'tess@quillback.example');
+const asDispatcher = (page: Page) => signIn(page, 'tess');
 
 const rowOf = (page: Page, registration: string) =>
   page.getByRole('row').filter({ has: page.getByRole('link', { name: registration, exact: true }) });
@@ -244,7 +236,7 @@ test('a refused form keeps what was typed', async ({ page }) => {
 });
 
 test('a pilot may look and ask, but is told that releasing is for the desk', async ({ page }) => {
-  await signIn(page, 'pia@quillback.example');
+  await signIn(page, 'pia');
   await page.goto('/desk');
   await expect(page.getByRole('rowheader')).toHaveCount(9);
   await openFlight(page, 'N051QB');
@@ -260,9 +252,12 @@ test('another school sees none of it', async ({ page }) => {
   await asDispatcher(page);
   await page.goto('/desk');
   const path = await page.getByRole('link', { name: 'N041QB', exact: true }).getAttribute('href');
-  const stranger = DEMO_LOGINS.find((one) => !one.email.endsWith('@quillback.example'));
   await page.context().clearCookies();
-  await signIn(page, stranger?.email ?? '');
+  await page.goto('/sign-in');
+  await page.getByLabel('E-mail address').fill(MARROWFIELD.people[0]?.email ?? '');
+  await page.getByLabel('Password').fill(DEMO_PASSWORD);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await expect(page.getByText(MARROWFIELD.name)).toBeVisible();
   await page.goto(path ?? '');
   await expect(page.getByText('There is no such aircraft here.')).toBeVisible();
 });

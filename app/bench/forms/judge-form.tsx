@@ -47,10 +47,9 @@ export function JudgeForm(props: JudgeProps) {
   const kind = useWatch({ control: command.form.control, name: 'kind' });
   return (
     <CommandForm command={command} submit="Sign the judgement" pendingWords="Signing…" label="Judge">
-      <ChoiceGroup
+      <SelectField
         name="kind"
         label="What is it?"
-        sideBySide
         choices={FINDING_KINDS.map((value) => ({ value, label: kindWords(value) }))}
       />
       <JascField name="jasc" />
@@ -67,8 +66,8 @@ export function JudgeForm(props: JudgeProps) {
       <NumberField
         name="inoperativeCount"
         label="How many of them do not work"
-        hint="Leave empty when it is all of them, or not a thing to count."
-        optional
+        hint="Without the number 91.213 cannot be answered, and no answer is no flight."
+        optional={kind !== 'inoperative'}
         whole
       />
       <ChoiceGroup

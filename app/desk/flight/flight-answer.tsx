@@ -24,7 +24,7 @@ export function FlightAnswer(props: {
   const { answered, flight } = given;
   const isOld = useIsOld(answered.answeredAt);
   return (
-    <section aria-label="Answer" className={styles.sheet}>
+    <div role="group" aria-label="Answer" className={styles.sheet}>
       <div className={isChanged ? styles.outdated : undefined}>
         <h2>{answered.registration}</h2>
         {isChanged ? (
@@ -54,7 +54,7 @@ export function FlightAnswer(props: {
         />
       )}
       <Caution form="long" />
-    </section>
+    </div>
   );
 }
 

@@ -105,7 +105,7 @@ function Places({ choices, form }: { choices: DeskChoices; form: FlightForm }) {
   );
 }
 
-const DEPARTS_IN_MINUTES = [10, 30, 60];
+const DEPARTS_IN_MINUTES = [30, 60];
 const LASTS_MINUTES = [60, 90, 120];
 
 function Times({ choices, form }: { choices: DeskChoices; form: FlightForm }) {
@@ -169,7 +169,7 @@ function Times({ choices, form }: { choices: DeskChoices; form: FlightForm }) {
         {between !== null && (
           <Chips label="Planned time">
             <Chip onPress={() => setValue('plannedHours', formatTenths(between))}>
-              {formatTenths(between)} h, all of it
+              {formatTenths(between)} h, as the times say
             </Chip>
           </Chips>
         )}

@@ -4,7 +4,6 @@ import { readAircraftFile, type AircraftFile } from '@/lib/fleet/read-aircraft-f
 import { type Answer } from '@/lib/rules/verdict';
 import { requireActor } from '../../_session/actor-ref';
 import { LinkButton } from '../../_ui/button';
-import { Caution } from '../../_ui/caution';
 import { OutcomeMark } from '../../_ui/marks';
 import { Moment } from '../../_ui/moment';
 import { Card, EmptyState, PageTitle, Section } from '../../_ui/page';
@@ -15,6 +14,7 @@ import { Placards } from '../_parts/placards';
 import styles from '../_parts/ramp.module.css';
 import { StartWalk } from '../_parts/start-walk';
 import { usualUse } from '../_parts/usual-use';
+import { counted } from '../_parts/words';
 import { WriteUpCard } from '../_parts/write-up-card';
 
 export const metadata: Metadata = { title: 'Aircraft' };
@@ -39,7 +39,6 @@ export default async function AircraftPage({ params }: Props) {
           {row.registration}
         </PageTitle>
         <TodaysAnswer file={file.value} />
-        <Caution />
         <div className={styles.go}>
           {mayUse(who.roles, 'walkaround.start') && (
             <StartWalk personId={ref.personId} aircraftId={aircraftId} zone={row.zone} />
@@ -81,6 +80,7 @@ export default async function AircraftPage({ params }: Props) {
 
 const EDGES = { 'no-go': 'red', 'go-with-limits': 'amber', go: 'green' } as const;
 
+/** The usual use in short; every reason with its paragraph, and the other kinds of flight, are one tap away. */
 function TodaysAnswer({ file }: { file: AircraftFile }) {
   const usual = file.answers.find((one) => one.id === usualUse(file.row));
   const others = file.answers.filter((one) => one !== usual);
@@ -95,7 +95,11 @@ function TodaysAnswer({ file }: { file: AircraftFile }) {
             <b>{usual.name}</b>, today at {file.row.baseIdent}, as of{' '}
             <Moment at={file.asOf} zone={file.row.zone} clock />
           </p>
-          <Reasons answer={usual.answer} />
+          <InShort answer={usual.answer} />
+          <details className={styles.fold}>
+            <summary>All reasons, with the paragraphs</summary>
+            <VerdictLines lines={usual.answer.lines} />
+          </details>
         </section>
       )}
       <details className={styles.fold}>
@@ -108,7 +112,7 @@ function TodaysAnswer({ file }: { file: AircraftFile }) {
                   <span>{name}</span>
                   <OutcomeMark outcome={answer.outcome} size="small" />
                 </summary>
-                <Reasons answer={answer} />
+                <VerdictLines lines={answer.lines} compact />
               </details>
             </li>
           ))}
@@ -118,19 +122,16 @@ function TodaysAnswer({ file }: { file: AircraftFile }) {
   );
 }
 
-/** What bars and limits, in sight; what was found in order, and notes, are said as a number. */
-function Reasons({ answer }: { answer: Answer }) {
+/** As many reasons as fit over the thumb; the rest is counted, never hidden. */
+const SHORT = 3;
+
+function InShort({ answer }: { answer: Answer }) {
   const deciding = answer.lines.filter((line) => line.effect === 'bars' || line.effect === 'limits');
-  const rest = answer.lines.filter((line) => !deciding.includes(line));
+  const more = deciding.length - SHORT;
   return (
     <>
-      {deciding.length > 0 && <VerdictLines lines={deciding} />}
-      {rest.length > 0 && (
-        <details className={styles.fold}>
-          <summary>{deciding.length > 0 ? 'What else was looked at' : 'What was looked at'}</summary>
-          <VerdictLines lines={rest} compact />
-        </details>
-      )}
+      {deciding.length > 0 && <VerdictLines lines={deciding.slice(0, SHORT)} compact />}
+      {more > 0 && <p className={styles.headline}>And {counted(more, 'more reason')}.</p>}
     </>
   );
 }

@@ -9,7 +9,11 @@ export function Pictures({ photoIds, of }: { photoIds: readonly string[]; of: st
         <li key={id}>
           <a href={`/api/photos/${id}`} target="_blank" rel="noopener">
             {/* eslint-disable-next-line @next/next/no-img-element */}
-            <img src={`/api/photos/${id}`} alt={`${of}, number ${index + 1} of ${photoIds.length}`} loading="lazy" />
+            <img
+              src={`/api/photos/${id}`}
+              alt={`${of}, number ${index + 1} of ${photoIds.length}`}
+              loading="lazy"
+            />
           </a>
         </li>
       ))}

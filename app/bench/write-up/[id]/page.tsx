@@ -3,7 +3,6 @@ import { mayUse } from '@/lib/access/policy';
 import { readWriteUp, type WriteUpView } from '@/lib/determinations/read-write-up';
 import { measurementOf, sayMeasured } from '@/lib/rules/findings/measurements';
 import { requireActor } from '../../../_session/actor-ref';
-import { Caution } from '../../../_ui/caution';
 import { SeverityMark } from '../../../_ui/marks';
 import { Ago, HoursText, Moment } from '../../../_ui/moment';
 import { Card, FactList, PageTitle, Section } from '../../../_ui/page';
@@ -35,22 +34,18 @@ export default async function WriteUpPage(props: { params: Promise<{ id: string 
     : { href: '/', label: 'Start' };
   return (
     <Shell who={who}>
-      <PageTitle
-        back={back}
-        side={<SeverityMark severity={severityOf(view.summary.severity)} size="large" />}
-        lead={`${view.registration}, ${view.typeName}`}
-      >
+      <PageTitle back={back} side={<Standing view={view} />} lead={`${view.registration}, ${view.typeName}`}>
         {view.summary.number} {view.summary.title}
       </PageTitle>
+      <Reported view={view} />
+      {view.eligibility && (
+        <Section title="Why this severity">
+          <Card>
+            <VerdictLines lines={view.reasons} />
+          </Card>
+        </Section>
+      )}
       <Acting>
-        <Reported view={view} />
-        {view.eligibility && (
-          <Section title="Why it stands where it stands">
-            <Card>
-              <VerdictLines lines={view.reasons} />
-            </Card>
-          </Section>
-        )}
         {view.work.length > 0 && (
           <Section title="Work">
             {view.work.map((work) => (
@@ -60,7 +55,6 @@ export default async function WriteUpPage(props: { params: Promise<{ id: string 
         )}
         <Section title="What can be done" id="acts">
           <WriteUpActs view={view} roles={who.roles} items={PREVENTIVE_CHOICES} />
-          <Caution />
         </Section>
         {view.eligibility && (
           <Section title="May it be deferred? 14 CFR 91.213" id="eligibility">
@@ -72,6 +66,17 @@ export default async function WriteUpPage(props: { params: Promise<{ id: string 
         </Section>
       </Acting>
     </Shell>
+  );
+}
+
+/** How bad it is, as long as it is open. */
+function Standing({ view: { summary } }: { view: WriteUpView }) {
+  return summary.state === 'closed' ? (
+    <Tag tone="grey" shape="tick" size="large">
+      Closed
+    </Tag>
+  ) : (
+    <SeverityMark severity={severityOf(summary.severity)} size="large" />
   );
 }
 
@@ -121,7 +126,7 @@ function equipmentSaid({ equipment, equipmentId, inoperativeCount }: WriteUpView
   const item = equipment.find((one) => one.id === equipmentId);
   if (!item) return 'None named';
   return inoperativeCount === null
-    ? `${item.name} (${item.installed} installed)`
+    ? `${item.name}, ${item.installed} installed; how many do not work: not known`
     : `${item.name}: ${inoperativeCount} of ${item.installed} not working`;
 }
 

@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { SeverityMark } from '@/app/_ui/marks';
 import { Ago, DateText } from '@/app/_ui/moment';
 import { Card, EmptyState, Section } from '@/app/_ui/page';
@@ -55,7 +56,9 @@ function WriteUp({ one, asOf }: { one: WriteUpSummary; asOf: string }) {
         )}
       </div>
       <h3>
-        {one.number} {one.title}
+        <Link href={`/ramp/write-up/${one.id}`}>
+          {one.number} {one.title}
+        </Link>
       </h3>
       <p>{one.words}</p>
       <p className={styles.soft}>

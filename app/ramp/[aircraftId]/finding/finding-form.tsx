@@ -208,17 +208,6 @@ function FindingRound(props: FindingFormProps & { readonly onAnother: () => void
             ]}
           />
         )}
-        {asked.offered?.measurements.map(({ key, label, unit, needed }) => (
-          <NumberField
-            key={key}
-            name={`measurements.${key}`}
-            label={label}
-            unit={MEASURE_UNITS[unit].label}
-            whole={MEASURE_UNITS[unit].decimals === 0}
-            hint={needed ? 'Only measured can it be found within limits.' : undefined}
-            optional
-          />
-        ))}
         <div className={styles.withChips}>
           <TextArea name="words" label="What you saw" rows={3} maxLength={2000} />
           <Chips
@@ -237,8 +226,50 @@ function FindingRound(props: FindingFormProps & { readonly onAnother: () => void
           </legend>
           <TakePhotos bundle={kept.bundle} />
         </fieldset>
+        {asked.offered && (
+          <Measured
+            offered={asked.offered}
+            values={values}
+            isWrong={form.formState.errors.measurements !== undefined}
+          />
+        )}
       </CommandForm>
     </>
+  );
+}
+
+/** What can be measured. Folded away while nothing is, since most findings are seen and not measured. */
+function Measured(props: { offered: FindingOffered; values: FindingDraft; isWrong: boolean }) {
+  const { offered, values, isWrong } = props;
+  const { measurements } = offered;
+  const [isOpen, setOpen] = useState(() =>
+    measurements.some(({ key }) => (values.measurements[key] ?? '') !== ''),
+  );
+  if (measurements.length === 0) return null;
+  return (
+    <details
+      className={styles.measured}
+      open={isOpen || isWrong}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
+    >
+      <summary>
+        Measured it? <span className={styles.soft}>(optional)</span>
+      </summary>
+      <div className={styles.withChips}>
+        {measurements.some(({ needed }) => needed) && (
+          <p className={styles.soft}>Only what is measured can be found within limits.</p>
+        )}
+        {measurements.map(({ key, label, unit }) => (
+          <NumberField
+            key={key}
+            name={`measurements.${key}`}
+            label={label}
+            unit={MEASURE_UNITS[unit].label}
+            whole={MEASURE_UNITS[unit].decimals === 0}
+          />
+        ))}
+      </div>
+    </details>
   );
 }
 

@@ -1,0 +1,251 @@
+/**
+ * The mechanic's side in the running program, on the demo. Write-ups are made here for each run, on the aircraft that
+ * stands in the hangar for its annual, so that no other journey's answer depends on them. Paragraphs are named beside each
+ * check; the rest is common practice, no source.
+ */
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test, type Page } from '@playwright/test';
+import { randomUUID } from 'node:crypto';
+import { DEMO_PASSWORD } from '@/seed/people';
+import { pageOf, signIn } from '../fixtures/browser';
+
+const IN_HANGAR = 'N053QB';
+
+/** A pilot's finding through the ramp's own door; gives the path of its write-up on the bench. */
+async function writtenUp(page: Page, baseURL: string | undefined, finding: object): Promise<string> {
+  const pilot = await pageOf(page.context().browser()!, 'pia', { baseURL });
+  await pilot.goto('/ramp');
+  const ramp = await pilot.getByRole('link', { name: IN_HANGAR }).getAttribute('href');
+  const answer = await pilot.request.post('/api/sync/findings', {
+    headers: { origin: new URL(pilot.url()).origin },
+    data: {
+      version: 1,
+      requestId: randomUUID(),
+      aircraftId: ramp?.split('/')[2],
+      walkaroundId: null,
+      station: 'propeller',
+      findingKey: null,
+      kind: null,
+      jasc: null,
+      equipmentId: null,
+      inoperativeCount: null,
+      place: 'Where the bench test looks',
+      words: 'Written up by the bench test.',
+      measurements: {},
+      foundAt: new Date().toISOString(),
+      ...finding,
+    },
+  });
+  const result = (await answer.json()) as { ok: boolean; value: { discrepancyId: string } };
+  expect(result, JSON.stringify(result)).toMatchObject({ ok: true });
+  await pilot.context().close();
+  return `/bench/write-up/${result.value.discrepancyId}`;
+}
+
+const LEAK = { station: 'nose-right', kind: 'leak', words: 'A few drops of something red under the cowl.' };
+const NICK = {
+  findingKey: 'propeller-nick',
+  place: 'Blade 2, leading edge',
+  words: 'Small nick, felt with the nail.',
+  measurements: { 'propeller-nick-depth': 12, 'propeller-nick-width': 20 },
+};
+
+const unfold = (page: Page, act: string) => page.locator('summary').filter({ hasText: act }).click();
+
+async function fillJudgement(page: Page, password: string): Promise<void> {
+  await unfold(page, 'Judge it');
+  await page.getByLabel('What is it?').selectOption({ label: 'Leak' });
+  await page.getByLabel('Find the system').fill('brake');
+  await page.getByRole('radio', { name: /Brake/ }).first().check();
+  await page.getByRole('radio', { name: /^Grounding/ }).check();
+  await page.getByLabel('Your reason').fill('Brake fluid, from the hose on the nose leg.');
+  await page.getByLabel('Your password').fill(password);
+  await page.getByRole('button', { name: 'Sign the judgement' }).click();
+}
+
+async function fillFinding(page: Page): Promise<void> {
+  await unfold(page, 'Find it within limits');
+  await page.getByLabel('Measured').fill('0.012 in deep, depth gauge');
+  await page.getByLabel('The limit', { exact: true }).fill('not more than 0.030 in');
+  await page.getByLabel('Where the limit comes from').fill('Propeller manual, invented for the test');
+  await page.getByLabel('Your finding').fill('No crack under the loupe.');
+  await page.getByLabel('Your password').fill(DEMO_PASSWORD);
+  await page.getByRole('button', { name: 'Sign the finding' }).click();
+}
+
+const history = (page: Page) =>
+  page.locator('section').filter({ has: page.getByRole('heading', { name: 'History' }) });
+
+test('the queue: what grounds first, then the oldest; filters at once; rows by keyboard', async ({
+  page,
+}) => {
+  await signIn(page, 'moira');
+  await page.goto('/bench');
+  const rows = page.getByRole('list', { name: /Write-ups/ }).getByRole('link');
+  await expect(rows.first()).toBeVisible();
+  const seen = await rows.evaluateAll((links) =>
+    links.map((link) => {
+      const text = link.textContent ?? '';
+      const weight = text.includes('Deferred')
+        ? 2
+        : /^(Grounding|Undecided)/.test(text)
+          ? 0
+          : text.startsWith('Limiting')
+            ? 1
+            : text.startsWith('Watch')
+              ? 3
+              : 4;
+      return { weight, openedAt: link.querySelector('time')?.dateTime ?? '' };
+    }),
+  );
+  expect(seen.length).toBeGreaterThan(4);
+  expect(new Set(seen.map((row) => row.weight)).size).toBeGreaterThan(2);
+  const inOrder = seen.toSorted((a, b) => a.weight - b.weight || a.openedAt.localeCompare(b.openedAt));
+  expect(seen).toEqual(inOrder);
+
+  await rows.first().focus();
+  await page.keyboard.press('Tab');
+  await expect(rows.nth(1)).toBeFocused();
+
+  await page.getByLabel('Base').selectOption('ZZTM');
+  await expect(page).toHaveURL(/base=ZZTM/);
+  const atLake = await rows.allTextContents();
+  expect(atLake.length).toBeGreaterThan(0);
+  expect(atLake.length).toBeLessThan(seen.length);
+  expect(atLake.every((text) => text.includes('ZZTM'))).toBe(true);
+  await expect(page.getByText(`${atLake.length} of ${seen.length} open`)).toBeVisible();
+
+  // Going into a row and back keeps the filter.
+  await rows.first().click();
+  await expect(page.getByRole('heading', { level: 1 })).toContainText(/^W-\d{4}/);
+  await page.goBack();
+  await expect(page.getByLabel('Base')).toHaveValue('ZZTM');
+  await expect(rows).toHaveCount(atLake.length);
+});
+
+test('a wrong password keeps everything typed and signs nothing; the right one judges', async ({
+  page,
+  baseURL,
+}) => {
+  const path = await writtenUp(page, baseURL, LEAK);
+  await signIn(page, 'moira');
+  await page.goto(path);
+  await expect(page.getByText('Undecided: grounds')).toBeVisible();
+  await fillJudgement(page, 'not my password');
+  await expect(page.getByRole('alert')).toContainText('The password is not right. Nothing was signed.');
+  await expect(page.getByLabel('What is it?')).toHaveValue('leak');
+  await expect(page.getByLabel('Find the system')).toHaveValue('brake');
+  await expect(page.getByRole('radio', { name: /Brake/ }).first()).toBeChecked();
+  await expect(page.getByRole('radio', { name: /^Grounding/ })).toBeChecked();
+  await expect(page.getByLabel('Your reason')).toHaveValue('Brake fluid, from the hose on the nose leg.');
+  await expect(history(page)).not.toContainText('Judged by');
+
+  await page.getByLabel('Your password').fill(DEMO_PASSWORD);
+  await page.getByRole('button', { name: 'Sign the judgement' }).click();
+  await expect(page.getByText('Judged and signed.')).toBeFocused();
+  await expect(page.getByText('Undecided: grounds')).toHaveCount(0);
+  await expect(history(page)).toContainText('Judged by Moira Stobwell');
+  await expect(history(page)).toContainText('Signed under mechanic certificate DEMO-M-2102');
+});
+
+test('within limits: refused without the powerplant rating, taken with it', async ({ page, baseURL }) => {
+  const path = await writtenUp(page, baseURL, NICK);
+  await signIn(page, 'abel');
+  await page.goto(path);
+  // Damage is not inoperative equipment: 91.213(a).
+  await expect(page.getByText(/^Not equipment that does not work: it is repaired/)).toBeVisible();
+  await fillFinding(page);
+  // A propeller is powerplant work: 65.87(a).
+  await expect(page.getByRole('alert')).toContainText('Your certificates do not allow this signature.');
+  await expect(page.getByRole('alert')).toContainText('65.87(a)');
+  await expect(history(page)).not.toContainText('Found within limits');
+
+  const able = await pageOf(page.context().browser()!, 'moira', { baseURL });
+  await able.goto(path);
+  await fillFinding(able);
+  await expect(able.getByText(/^Found within limits and signed/)).toBeVisible();
+  await expect(able.getByText('Watch', { exact: true })).toBeVisible();
+  await expect(history(able)).toContainText(
+    'Measured 0.012 in deep, depth gauge; limit not more than 0.030 in',
+  );
+  await able.context().close();
+});
+
+test('an entry without the parts of 43.9(a) is neither written nor signed', async ({ page, baseURL }) => {
+  const path = await writtenUp(page, baseURL, NICK);
+  await signIn(page, 'moira');
+  await page.goto(path);
+  await unfold(page, 'Start work');
+  await page.getByLabel('What is to be done').fill('Dress the nick');
+  await page.getByRole('radio', { name: /^Minor repair/ }).check();
+  await page
+    .getByRole('radiogroup', { name: /only taken out and put in/ })
+    .getByLabel('No')
+    .check();
+  await page.getByRole('button', { name: 'Start the work' }).click();
+  await expect(page.getByText(/^Work is begun/)).toBeVisible();
+
+  await unfold(page, 'Write the entry');
+  await page.getByRole('button', { name: 'Write the entry' }).click();
+  // 43.9(a)(1), (2), (3).
+  await expect(page.getByText('A description of the work is needed.')).toBeVisible();
+  await expect(page.getByText('The day the work was completed is needed.')).toBeVisible();
+  await expect(page.getByText('The name of whoever did the work is needed.')).toBeVisible();
+  await expect(page.getByText('Begun, entry owed')).toBeVisible();
+
+  await page.getByLabel('What was done').fill('Dressed the nick, no crack under the loupe.');
+  await page.getByLabel('Completed on').fill('2020-01-31');
+  await page.getByLabel('Done by').fill('Moira Stobwell');
+  await page
+    .getByRole('radiogroup', { name: /changed how the aircraft flies/ })
+    .getByLabel('No')
+    .check();
+  await page.getByLabel('Why, or why not').fill('Light dressing, balance unchanged.');
+  await page.getByRole('button', { name: 'Write the entry' }).click();
+  await expect(page.getByText(/^The entry is written/)).toBeVisible();
+
+  await unfold(page, 'Sign off');
+  const form = page.getByRole('form', { name: 'Sign for return to service' });
+  await form.getByLabel('Your password').fill(DEMO_PASSWORD);
+  await form.getByRole('button').click();
+  // Completed before it was begun: 43.9(a)(2).
+  await expect(form.getByRole('alert')).toContainText('The entry is not complete.');
+  await expect(form.getByRole('alert')).toContainText('43.9(a)(2)');
+  await expect(page.getByText('Entry written, signature owed')).toBeVisible();
+  await expect(history(page)).not.toContainText('Approved for return to service');
+});
+
+test('a pilot has no bench and is told so', async ({ page }) => {
+  await signIn(page, 'pia');
+  await page.goto('/bench');
+  await expect(page.getByRole('alert')).toContainText('Your role here does not include this.');
+});
+
+test('bench pages stand up to axe in light and dark, with forms open', async ({ page, baseURL }) => {
+  const path = await writtenUp(page, baseURL, NICK);
+  await signIn(page, 'moira');
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    await page.goto('/bench');
+    await expect(page.getByRole('list', { name: /Write-ups/ })).toBeVisible();
+    await expectAccessible(page);
+    // A deferred light: the whole eligibility of 91.213.
+    await page.getByRole('link', { name: /N042QB.*Landing light/ }).click();
+    await expect(page.getByRole('heading', { name: /91\.213/ })).toBeVisible();
+    await expectAccessible(page);
+    await page.goto(path);
+    await unfold(page, 'Judge it');
+    await page.getByLabel('Find the system').fill('propeller');
+    await page.getByRole('button', { name: 'Sign the judgement' }).click();
+    await expect(page.getByText('Choose a severity.')).toBeVisible();
+    await expectAccessible(page);
+  }
+});
+
+/** WCAG 2.2 AA, as far as axe can see it. */
+async function expectAccessible(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.html)])).toEqual([]);
+}
