@@ -46,7 +46,7 @@ async function openWriteUp(page: Page, number: string): Promise<void> {
 const unfold = (page: Page, title: string) => page.locator('summary').filter({ hasText: title }).click();
 
 const choose = (page: Page, question: string, answer: string) =>
-  page.getByRole('group', { name: question }).getByText(answer, { exact: true }).click();
+  page.getByRole('radiogroup', { name: question }).getByText(answer, { exact: true }).click();
 
 test('a nicked propeller: no go, refused without powerplant rating, dressed, signed, go', async ({
   browser,
@@ -59,7 +59,7 @@ test('a nicked propeller: no go, refused without powerplant rating, dressed, sig
   const number = await raise(
     pilot,
     'Propeller',
-    'Propeller nick or dent',
+    'Propeller nick, deep or sharp',
     'Sharp nick, catches the fingernail.',
   );
   await boardSays(dispatcher, 'Day VFR, for hire', 'no go');
@@ -87,7 +87,7 @@ test('a nicked propeller: no go, refused without powerplant rating, dressed, sig
   await unfold(airframe, 'Sign off');
   await airframe.getByLabel('Your password, to sign').fill(DEMO_PASSWORD);
   await airframe.getByRole('button', { name: 'Sign for return to service' }).click();
-  const refusal = airframe.getByRole('alert');
+  const refusal = airframe.getByRole('form').getByRole('alert');
   await expect(refusal).toContainText('65.87(a)');
   await expect(refusal).toContainText('powerplant');
   await boardSays(dispatcher, 'Day VFR, for hire', 'no go');
