@@ -6,7 +6,8 @@ export function Caution({ form = 'short' }: { form?: 'short' | 'long' }) {
     return (
       <p className={styles.short}>
         A decision aid. The pilot in command decides whether the aircraft is airworthy
-        (14&nbsp;CFR&nbsp;91.7(b)).
+        (14&nbsp;CFR&nbsp;91.7(b)); certificated persons approve return to service; the current regulations
+        and the aircraft’s own documents govern.
       </p>
     );
   }

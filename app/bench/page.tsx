@@ -12,14 +12,11 @@ import { Refused } from './refused';
 export const metadata: Metadata = { title: 'Bench' };
 
 /** The mechanic's queue: every open write-up, what grounds most first, and check flights still owed. */
-export default async function BenchPage(props: {
-  searchParams: Promise<Record<string, string | string[] | undefined>>;
-}) {
+export default async function BenchPage() {
   const { ref, who } = await requireActor('/bench');
   const bench = await readBench(ref, {});
   if (!bench.ok) return <Refused who={who} problem={bench.problem} title="Bench" />;
   const { rows, checkFlightsOwed, asOf } = bench.value;
-  const asked = await props.searchParams;
   return (
     <Shell who={who}>
       <PageTitle lead="Open write-ups: what grounds first, then what limits, then the oldest.">
@@ -50,11 +47,9 @@ export default async function BenchPage(props: {
         </EmptyState>
       ) : (
         <Section title="Queue">
-          <Queue rows={rows} asOf={asOf} start={{ aircraft: one(asked.aircraft), base: one(asked.base) }} />
+          <Queue rows={rows} asOf={asOf} />
         </Section>
       )}
     </Shell>
   );
 }
-
-const one = (asked: string | string[] | undefined): string => (typeof asked === 'string' ? asked : '');

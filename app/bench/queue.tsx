@@ -1,6 +1,7 @@
 'use client';
 
 import Link from 'next/link';
+import { useSearchParams } from 'next/navigation';
 import { useEffect } from 'react';
 import { FormProvider, useForm, useWatch } from 'react-hook-form';
 import { type BenchRow } from '@/lib/work/read-bench';
@@ -19,11 +20,15 @@ interface Filter {
 }
 
 /** The queue with its two filters. They act at once and stand in the address, so that going back keeps them. */
-export function Queue({ rows, asOf, start }: { rows: readonly BenchRow[]; asOf: string; start: Filter }) {
+export function Queue({ rows, asOf }: { rows: readonly BenchRow[]; asOf: string }) {
+  const address = useSearchParams();
   const aircraftChoices = choicesOf(rows.map((row) => row.registration));
   const baseChoices = choicesOf(rows.map((row) => row.baseIdent));
   const form = useForm<Filter>({
-    defaultValues: { aircraft: known(aircraftChoices, start.aircraft), base: known(baseChoices, start.base) },
+    defaultValues: {
+      aircraft: known(aircraftChoices, address.get('aircraft')),
+      base: known(baseChoices, address.get('base')),
+    },
   });
   const [aircraft, base] = useWatch({ control: form.control, name: ['aircraft', 'base'] });
   useEffect(() => keepInAddress({ aircraft, base }), [aircraft, base]);
@@ -107,8 +112,8 @@ const choicesOf = (values: readonly string[]) =>
   [...new Set(values)].sort().map((value) => ({ value, label: value }));
 
 /** A filter from an old address that fits nothing any more is none. */
-const known = (choices: readonly { value: string }[], asked: string): string =>
-  choices.some((choice) => choice.value === asked) ? asked : '';
+const known = (choices: readonly { value: string }[], asked: string | null): string =>
+  choices.some((choice) => choice.value === asked) && asked !== null ? asked : '';
 
 function keepInAddress(filter: Filter): void {
   const chosen = Object.entries(filter).filter(([, value]) => value !== '');

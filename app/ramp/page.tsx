@@ -31,7 +31,13 @@ export default async function RampPage({ searchParams }: Props) {
   return (
     <Shell who={who}>
       <div className={styles.column}>
-        <PageTitle lead={<Link href="/ramp/mine">What became of my write-ups</Link>}>
+        <PageTitle
+          lead={
+            <Link href="/ramp/mine" className={styles.lineLink}>
+              What became of my write-ups
+            </Link>
+          }
+        >
           Choose the aircraft
         </PageTitle>
         {bases.length > 1 && (
@@ -60,7 +66,7 @@ export default async function RampPage({ searchParams }: Props) {
             ))}
           </ul>
         )}
-        <p className={styles.soft}>
+        <p className={styles.asOf}>
           As of <Moment at={asOf} zone={zone} />.
         </p>
       </div>
@@ -96,6 +102,9 @@ function AircraftLink({ row }: { row: BoardRow }) {
 }
 
 const openInWords = ({ openWriteUps, deferred }: BoardRow): string =>
-  deferred === 0
-    ? `${counted(openWriteUps, 'write-up')} open`
-    : `${counted(openWriteUps, 'write-up')}, ${deferred} deferred`;
+  [
+    openWriteUps > deferred ? `${counted(openWriteUps - deferred, 'write-up')} open` : null,
+    deferred > 0 ? `${counted(deferred, 'write-up')} deferred` : null,
+  ]
+    .filter((part) => part !== null)
+    .join(', ');

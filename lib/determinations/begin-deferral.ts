@@ -12,7 +12,7 @@ import { deferralEligibility, type EligibilityReport } from '../rules/part-91/91
 import { mayDetermineNoHazard, toDeterminer } from '../rules/who-may-determine';
 import { recordDetermination } from './record-determination';
 import { beginDeferralInput } from './schema';
-import { linesOf, requireOpenWriteUp } from './write-up';
+import { linesOf, requireOpenWriteUp, underWork } from './write-up';
 
 /**
  * Defers an inoperative item: asks the whole of 91.213 again with the facts of this moment, takes the signed (d)(4)
@@ -31,8 +31,18 @@ export const beginDeferral = command({
     if (writeUp.deferrals.some((deferral) => !deferral.end)) {
       throw new Refusal('conflict', { say: `${writeUp.number} is deferred already.` });
     }
+    if (underWork(writeUp)) {
+      throw new Refusal('conflict', {
+        say: `Work on ${writeUp.number} has begun: sign it or give it up first.`,
+      });
+    }
     if (writeUp.severity === null) {
       throw new Refusal('conflict', { say: 'Judge the write-up first: undecided means grounding.' });
+    }
+    if (writeUp.severity === 'grounding') {
+      throw new Refusal('conflict', {
+        say: 'This is judged grounding, and a deferral would not let it fly. Judge it anew first, with a signature.',
+      });
     }
     const report = await eligibilityNow(context, writeUp.aircraftId, writeUp.id);
     if (!report.deferrable) {
@@ -50,8 +60,15 @@ export const beginDeferral = command({
     if (report.path === 'mel' && input.melProceduresDone === null) {
       throw fieldRefusal('melProceduresDone', 'Say whether the procedures of the list are done.');
     }
+    const proceduresOwed = report.stepsOwed.some((step) => step.id === 'mel-procedures');
+    if (proceduresOwed && !input.melProceduresDone) {
+      throw fieldRefusal('melProceduresDone', 'The list asks for its procedures first: do them, then defer.');
+    }
     const zone = writeUp.aircraft.base.zone;
     const on = dayAtBase(now, zone);
+    if (input.eltFirstRemovedOn !== null && input.eltFirstRemovedOn > on) {
+      throw fieldRefusal('eltFirstRemovedOn', 'This day has not come yet.');
+    }
     const signer = await readSigner(tx, operatorId, actor.personId);
     const facts = signerFacts(signer);
     const ruling = mayDetermineNoHazard(facts, writeUp.aircraft.type.rating, on);
@@ -60,6 +77,7 @@ export const beginDeferral = command({
     const { statement, method, methodWords, placardWording, placardLocation } = input;
     const signed = await recordDetermination(context, writeUp, signer, {
       kind: 'no-hazard',
+      under: ruling.under,
       statement,
       lines: ruling.lines,
       said: {

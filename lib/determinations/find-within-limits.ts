@@ -49,6 +49,7 @@ export const findWithinLimits = command({
     const { measured, limitText, limitSource, statement } = input;
     const signed = await recordDetermination(context, writeUp, signer, {
       kind: 'within-limits',
+      under: ruling.under,
       statement,
       severity: 'watch',
       measured,

@@ -9,7 +9,7 @@ import { jascCode } from '../rules/jasc';
 import { mayFindWithinLimits } from '../rules/who-may-determine';
 import { recordDetermination } from './record-determination';
 import { judgeSeverityInput } from './schema';
-import { linesOf, requireOpenWriteUp } from './write-up';
+import { linesOf, requireOpenWriteUp, underWork } from './write-up';
 
 /**
  * A mechanic judges a write-up: what kind of trouble, which system, which equipment, how severe. It can ground, say
@@ -50,17 +50,21 @@ export const judgeSeverity = command({
     const facts = signerFacts(signer);
     // The catalogue's finding says which rating reaches it; judged to be something else, its system says so.
     const listed = writeUp.findingKey ? findingOf(writeUp.findingKey) : null;
+    const reported = writeUp.finding.findingKey ? findingOf(writeUp.finding.findingKey) : null;
     const sameFinding = listed?.kind === input.kind && writeUp.jasc === input.jasc;
     const findingKey = sameFinding ? writeUp.findingKey : null;
-    refuseExplainingAway(writeUp.kind, input.kind, listed);
+    refuseExplainingAway(writeUp.kind, input.kind, reported);
     // Both the part it was and the part it becomes: moving a write-up must not move it out of reach of a rating.
     const parts = [workPartOf(writeUp.findingKey, writeUp.jasc), workPartOf(findingKey, input.jasc)];
+    const samePart = parts.every((part) => part.known && parts[0]?.known && part.value === parts[0].value);
+    if (!(samePart && writeUp.jasc === input.jasc)) refuseMovingUnderWork(writeUp);
     const rulings = parts.flatMap((part) => (part.known ? [mayFindWithinLimits(facts, part.value, on)] : []));
     const against = rulings.filter((ruling) => !ruling.allowed).flatMap((ruling) => ruling.lines);
     if (against.length > 0) throw new Refusal('signature_refused', { lines: linesOf(against) });
     const { kind, jasc, equipmentId, inoperativeCount, severity, statement } = input;
     const signed = await recordDetermination(context, writeUp, signer, {
       kind: 'severity',
+      under: rulings.at(-1)?.under ?? null,
       statement,
       severity,
       lines: rulings.flatMap((ruling) => ruling.lines),
@@ -106,22 +110,34 @@ function requireEquipment(equipmentId: string | null): void {
   if (!equipmentId) throw fieldRefusal('equipmentId', 'Say which line of the equipment list does not work.');
 }
 
+/**
+ * Work begun was begun for this system, and its signature will close the write-up: another system under it would be
+ * closed by a certificate that does not reach it (43.7).
+ */
+function refuseMovingUnderWork(writeUp: Awaited<ReturnType<typeof requireOpenWriteUp>>): void {
+  if (!underWork(writeUp)) return;
+  throw new Refusal('conflict', {
+    say: `Work on ${writeUp.number} is under way for another system. Sign it or give it up first, or write up what you found as a new finding.`,
+  });
+}
+
 /** Kinds that 91.213 never covers. */
 const NEVER_DEFERRED: readonly string[] = ['damage', 'wear', 'leak', 'contamination', 'fastener'];
 
 /**
- * Damage and its like do not become looks by being called so: that is a finding within limits, with the limit and its
- * source. Nor do they become equipment that does not work, where there is no equipment whose function is gone.
+ * Nothing becomes looks by being called so: damage and wear are found within limits, with the limit and its source, and
+ * what does not work is shown to work by a signed entry. Nor does damage become equipment that does not work, where
+ * there is no equipment whose function is gone; what was reported counts, whatever it has been judged meanwhile.
  */
-function refuseExplainingAway(before: string, after: string, listed: CatalogueFinding | null): void {
-  if (!NEVER_DEFERRED.includes(before)) return;
-  if (after === 'cosmetic') {
+function refuseExplainingAway(before: string, after: string, reported: CatalogueFinding | null): void {
+  if (after === 'cosmetic' && before !== 'cosmetic') {
     throw fieldRefusal(
       'kind',
-      'Damage and wear are found within limits, with the limit and its source, or repaired.',
+      'Only what was written up as cosmetic is. Damage and wear are found within limits, with the limit and its source; all else is put right and signed.',
     );
   }
-  if (after === 'inoperative' && listed && listed.equipmentFunction === null) {
+  const neverDeferred = NEVER_DEFERRED.includes(before) || NEVER_DEFERRED.includes(reported?.kind ?? '');
+  if (neverDeferred && after === 'inoperative' && reported && reported.equipmentFunction === null) {
     throw fieldRefusal(
       'kind',
       'This is not equipment with a function that could be deferred. It is repaired.',

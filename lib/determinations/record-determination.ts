@@ -1,14 +1,18 @@
 import { randomUUID } from 'node:crypto';
 import type { Context } from '../access/service';
 import type { SignerRow } from '../people/signer';
+import { Refusal } from '../problems';
 import { signatureOver } from '../records/signature';
 import type { Line } from '../rules/verdict';
+import type { DeterminingCertificate } from '../rules/who-may-determine';
 import type { requireOpenWriteUp } from './write-up';
 
 type WriteUp = Awaited<ReturnType<typeof requireOpenWriteUp>>;
 
 interface DeterminationEntry {
   readonly kind: 'severity' | 'within-limits' | 'no-hazard' | 'servicing';
+  /** The kind of certificate the ruling allowed it under. */
+  readonly under: DeterminingCertificate | null;
   readonly statement: string;
   readonly lines: readonly Line[];
   /** What is said beyond who, when and about what; part of what is signed. */
@@ -19,13 +23,11 @@ interface DeterminationEntry {
   readonly limitSource?: string;
 }
 
-/** The certificate a determination is given under: a mechanic's before a repair station's before a pilot's. */
-export function certificateUnder(signer: SignerRow): { readonly kind: string; readonly number: string } {
-  const order = ['mechanic', 'repair-station', 'pilot'];
-  const held = order.flatMap((kind) =>
-    signer.certificates.filter((one) => one.kind === kind && !one.revokedOn),
-  )[0];
-  return held ? { kind: held.kind, number: held.number } : { kind: 'none', number: 'none' };
+/** The certificate that carried the ruling: one held beside it, out of date perhaps, is not what the record names. */
+function certificateUnder(signer: SignerRow, under: DeterminingCertificate | null) {
+  const held = signer.certificates.find((one) => one.kind === under && !one.revokedOn);
+  if (!held) throw new Refusal('signature_refused', { say: 'No certificate carries this.' });
+  return { kind: held.kind, number: held.number };
 }
 
 /** Writes a signed determination about a write-up. The caller has asked the rules already. */
@@ -36,8 +38,8 @@ export async function recordDetermination(
   entry: DeterminationEntry,
 ): Promise<{ id: string; hash: string }> {
   const id = randomUUID();
-  const certificate = certificateUnder(signer);
-  const { kind, statement, lines, said, ...columns } = entry;
+  const { kind, under, statement, lines, said, ...columns } = entry;
+  const certificate = certificateUnder(signer, under);
   const content = {
     ...said,
     what: kind,

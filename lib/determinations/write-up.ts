@@ -9,6 +9,8 @@ export async function requireOpenWriteUp(tx: Tx, operatorId: string, id: string)
       aircraft: { include: { base: true, type: true } },
       deferrals: { include: { end: true } },
       work: true,
+      finding: { select: { findingKey: true } },
+      determinations: { where: { kind: 'severity' }, select: { id: true } },
     },
   });
   if (!writeUp) throw new Refusal('not_found', { say: 'There is no such write-up here.' });
@@ -19,6 +21,10 @@ export async function requireOpenWriteUp(tx: Tx, operatorId: string, id: string)
   }
   return writeUp;
 }
+
+/** Whether work on it is begun and not yet signed or given up; the work a deferral stands on counts too. */
+export const underWork = (writeUp: { readonly work: readonly { readonly state: string }[] }): boolean =>
+  writeUp.work.some(({ state }) => state === 'started' || state === 'entered');
 
 /** The lines of a ruling as a refusal carries them. */
 export const linesOf = (lines: readonly { cite: string; because: string; effect: string }[]) =>

@@ -1,6 +1,6 @@
 import { command } from '../access/service';
 import { recordDetermination } from '../determinations/record-determination';
-import { linesOf, requireOpenWriteUp } from '../determinations/write-up';
+import { linesOf, requireOpenWriteUp, underWork } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
@@ -9,7 +9,10 @@ import { mayRecordServicing } from '../rules/who-may-determine';
 import { recordServicingInput } from './schema';
 import { isClosedByServicing } from './servicing';
 
-/** Servicing done (oil added, tyre inflated, samples clean): closes a write-up that servicing settles, and only such a one. */
+/**
+ * Servicing done (oil added, tyre inflated, samples clean): closes a write-up that servicing settles, and only such a
+ * one. Once a mechanic has judged it, it is the mechanic's.
+ */
 export const recordServicing = command({
   verb: 'servicing.record',
   input: recordServicingInput,
@@ -20,7 +23,12 @@ export const recordServicing = command({
     if (!isClosedByServicing(writeUp)) {
       throw new Refusal('conflict', { say: 'This is more than servicing: a mechanic has to see to it.' });
     }
-    if (writeUp.work.some((work) => work.state === 'started' || work.state === 'entered')) {
+    if (writeUp.determinations.length > 0) {
+      throw new Refusal('conflict', {
+        say: 'A mechanic has judged this since it was written up: it ends with a signature.',
+      });
+    }
+    if (underWork(writeUp)) {
       throw new Refusal('conflict', { say: 'Work on this has begun; it ends with a signature.' });
     }
     const signer = await readSigner(tx, operatorId, actor.personId);
@@ -28,6 +36,7 @@ export const recordServicing = command({
     if (!ruling.allowed) throw new Refusal('signature_refused', { lines: linesOf(ruling.lines) });
     const signed = await recordDetermination(context, writeUp, signer, {
       kind: 'servicing',
+      under: ruling.under,
       statement: input.words,
       lines: ruling.lines,
       said: {},

@@ -40,7 +40,8 @@ export const reportFinding = command({
       measurements: input.measurements,
       limits: await storedLimits(tx, operatorId, aircraft.id),
     });
-    const equipmentId = named?.id ?? (await onlyFitting(tx, operatorId, aircraft.id, proposal));
+    const fits = named !== null && isFitting(named, input.findingKey, proposal);
+    const equipmentId = fits ? named.id : await onlyFitting(tx, operatorId, aircraft.id, proposal);
     await tx.finding.create({
       data: {
         id: requestId,
@@ -144,7 +145,7 @@ async function namedEquipment(
   operatorId: string,
   aircraftId: string,
   named: string | null,
-): Promise<{ id: string; jasc: string; name: string } | null> {
+): Promise<{ id: string; jasc: string; name: string; function: string } | null> {
   if (!named) return null;
   const item = await tx.equipment.findUnique({ where: { operatorId_id: { operatorId, id: named } } });
   if (!item || item.aircraftId !== aircraftId) {
@@ -152,6 +153,17 @@ async function namedEquipment(
   }
   return item;
 }
+
+/**
+ * Whether the item named can be what the catalogue's finding is about. A dead fuel gauge filed under the landing light
+ * would be judged as a landing light; the item then stays open, and open grounds. Nothing reported is turned away.
+ */
+const isFitting = (
+  named: { function: string },
+  findingKey: string | null,
+  proposal: TriageProposal,
+): boolean =>
+  findingKey === null || proposal.equipmentFunction === null || named.function === proposal.equipmentFunction;
 
 /**
  * The only line of the equipment list with the function the catalogue gives. With several and none named it stays open,

@@ -246,7 +246,9 @@ function requirementFacts(row: RequirementRow): RequirementFacts {
 }
 
 function discrepancyFacts(aircraft: AircraftRow, row: DiscrepancyRow): DiscrepancyFacts {
-  const within = row.determinations.find((entry) => entry.kind === 'within-limits');
+  // Newest first: a judgement of severity made since takes the place of a finding within limits.
+  const judged = row.determinations.find(({ kind }) => kind === 'within-limits' || kind === 'severity');
+  const within = judged?.kind === 'within-limits' ? judged : undefined;
   const live = row.deferrals.find((deferral) => !deferral.end);
   return {
     id: row.id,

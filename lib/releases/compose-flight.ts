@@ -59,13 +59,14 @@ export async function judgeFlight(
     ),
     crewOnly: said(input.crewOnly, 'whether only required crew is aboard'),
     highestAltitudeFtMsl: factOf(input.highestAltitudeFtMsl, 'the highest altitude of the flight'),
-    pilotInCommandGrade: await pilotGrade(tx, operatorId, input.pilotId),
+    pilotInCommandGrade: await pilotGrade(tx, operatorId, input, row.type.rating),
     atcTransponder: input.atcTransponder,
     atcAdsb: input.atcAdsb,
     continuingToRepair: input.continuingToRepair,
     specialFlightPermit: null,
   };
   refuseImpossible(flight, now);
+  refuseContradiction(input, [from, to]);
   const facts = aircraftFacts(row);
   const { answer, use } = answerForFlight(facts, flight);
   return { row, facts, flight, use, answer, factsVersion: row.factsVersion, rulesVersion: RULES_VERSION };
@@ -80,10 +81,15 @@ async function requireBase(tx: Context['tx'], operatorId: string, id: string, fi
 async function pilotGrade(
   tx: Context['tx'],
   operatorId: string,
-  pilotId: string | null,
+  { pilotId, purpose }: ComposedFlight,
+  rating: string,
 ): Promise<Fact<PilotGrade>> {
   if (!pilotId) return unknown('who is pilot in command');
   const { pilot, name } = signerFacts(await readSigner(tx, operatorId, pilotId));
+  // 91.407(b): "appropriately rated". A student's solo is lawful without a rating, so it is asked for nothing else.
+  if (pilot && purpose === 'check-flight' && !pilot.ratings.includes(rating)) {
+    return unknown(`that ${name} is rated for ${rating.replaceAll('-', ' ')}`);
+  }
   return pilot ? known(pilot.grade) : unknown(`the pilot certificate of ${name}`);
 }
 
@@ -102,5 +108,25 @@ function refuseImpossible(flight: ProposedFlight, now: Date): void {
   const mostTenths = Math.ceil((arrive - depart) / 360_000);
   if (flight.plannedTenths > mostTenths) {
     throw fieldRefusal('plannedHours', 'More hours than lie between departure and arrival.');
+  }
+  // Time on the ground is not time in service (1.1), but a slip of a digit would hide an overrun inspection. House caution.
+  if (flight.plannedTenths * 2 < mostTenths) {
+    throw fieldRefusal(
+      'plannedHours',
+      'Less than half of the time between departure and arrival. Compose each leg as a flight of its own.',
+    );
+  }
+}
+
+/** A flight from or to a base meets the airspace the base lies in (91.215(b), 91.225), whatever was answered in a hurry. */
+function refuseContradiction(input: ComposedFlight, bases: readonly Base[]): void {
+  for (const [question, needs] of [
+    ['transponderAirspace', 'a transponder'],
+    ['adsbAirspace', 'ADS-B Out'],
+  ] as const) {
+    const inside = bases.find((base) => base[question] === true);
+    if (inside && input[question] === 'no') {
+      throw fieldRefusal(question, `${inside.ident} itself lies in airspace that needs ${needs}.`);
+    }
   }
 }

@@ -1,7 +1,8 @@
-import { command } from '../access/service';
+import { command, type Context } from '../access/service';
 import { fieldRefusal, Refusal } from '../problems';
 import { contentHash, toPlain } from '../records/canonical';
 import { linesOf } from '../determinations/write-up';
+import { readSigner, signerFacts } from '../people/signer';
 import { judgeFlight } from './compose-flight';
 import { releaseFlightInput } from './schema';
 
@@ -20,6 +21,7 @@ export const releaseFlight = command({
     const { requestId: ownNumber, factsVersion, limitsPassedOn, ...composed } = input;
     void ownNumber;
     if (!composed.pilotId) throw fieldRefusal('pilotId', 'A release needs its pilot in command.');
+    await requirePilot(context, composed.pilotId);
     const judged = await judgeFlight(context, composed);
     if (judged.answer.outcome === 'no-go') {
       throw new Refusal('no_go', { lines: linesOf(judged.answer.lines) });
@@ -72,3 +74,10 @@ export const releaseFlight = command({
     };
   },
 });
+
+/** The pilot in command holds a pilot certificate and still belongs to the operator. Ratings are the pilot's own part 61. */
+async function requirePilot({ tx, operatorId }: Context, pilotId: string): Promise<void> {
+  const { name, pilot, leftOn } = signerFacts(await readSigner(tx, operatorId, pilotId));
+  if (pilot === null) throw fieldRefusal('pilotId', `No pilot certificate of ${name} is on file.`);
+  if (leftOn !== null) throw fieldRefusal('pilotId', `${name} has left.`);
+}

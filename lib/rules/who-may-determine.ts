@@ -15,14 +15,29 @@ import { leftBars } from './who-may-sign';
  * `airplane-single-engine-land`, as in `SignerFacts.pilot.ratings`.
  */
 
-/** The first capacity whose lines allow; if none, every reason against; if no certificate fits, `nobody`. */
-function firstGood(capacities: readonly (readonly Line[])[], nobody: Line): Ruling {
-  const rulings = capacities.filter((lines) => lines.length > 0).map(rulingOf);
+/** The kind of certificate such an act is done under, and the record names. */
+export type DeterminingCertificate = 'mechanic' | 'repair-station' | 'pilot';
+
+export interface DeterminingRuling extends Ruling {
+  /** Null when the ruling refuses. */
+  readonly under: DeterminingCertificate | null;
+}
+
+/** The first certificate whose lines allow; if none, every reason against; if no certificate fits, `nobody`. */
+function firstGood(
+  certificates: readonly (readonly [DeterminingCertificate, readonly Line[]])[],
+  nobody: Line,
+): DeterminingRuling {
+  const rulings = certificates
+    .filter(([, lines]) => lines.length > 0)
+    .map(([under, lines]) => ({ under, ...rulingOf(lines) }));
   const good = rulings.find((ruling) => ruling.allowed);
   if (good) return good;
   const against = rulings.flatMap((ruling) => ruling.lines.filter((line) => line.effect === 'bars'));
-  return rulingOf(against.length > 0 ? against : [nobody]);
+  return refused(against.length > 0 ? against : [nobody]);
 }
+
+const refused = (lines: readonly Line[]): DeterminingRuling => ({ ...rulingOf(lines), under: null });
 
 const bars = (cite: CiteId, because: string): Line => ({ effect: 'bars', cite, because });
 const supports = (cite: CiteId, because: string): Line => ({ effect: 'supports', cite, because });
@@ -42,10 +57,10 @@ export function mayDetermineNoHazard(
   signer: SignerFacts,
   aircraftCategoryClassRating: string,
   on: CalendarDate,
-): Ruling {
+): DeterminingRuling {
   const cite = '14cfr91.213(d)(4)';
   const left = leftBars(signer, on);
-  if (left.length > 0) return rulingOf(left);
+  if (left.length > 0) return refused(left);
   const { pilot, mechanic, repairStation } = signer;
   const asMechanic: readonly Line[] = mechanic
     ? [
@@ -69,7 +84,11 @@ export function mayDetermineNoHazard(
       : [ratedPilot(signer, aircraftCategoryClassRating, cite)]
     : [];
   return firstGood(
-    [asMechanic, asStation, asPilot],
+    [
+      ['mechanic', asMechanic],
+      ['repair-station', asStation],
+      ['pilot', asPilot],
+    ],
     bars(cite, 'Only a rated pilot, or somebody certificated to maintain the aircraft, may decide this.'),
   );
 }
@@ -79,9 +98,13 @@ export function mayDetermineNoHazard(
  * rating and recent experience (an inspection authorization stands on both ratings), or a repair station rated for the
  * part. Never a pilot. An instrument's own condition is a repair station's matter.
  */
-export function mayFindWithinLimits(signer: SignerFacts, part: PartOfAircraft, on: CalendarDate): Ruling {
+export function mayFindWithinLimits(
+  signer: SignerFacts,
+  part: PartOfAircraft,
+  on: CalendarDate,
+): DeterminingRuling {
   const left = leftBars(signer, on);
-  if (left.length > 0) return rulingOf(left);
+  if (left.length > 0) return refused(left);
   const { mechanic, repairStation } = signer;
   const strictReading =
     'No paragraph says who may find a condition within limits; we ask for who may approve its repair.';
@@ -105,13 +128,19 @@ export function mayFindWithinLimits(signer: SignerFacts, part: PartOfAircraft, o
         performedBySigner: true,
       })
     : [];
-  return firstGood([asMechanic, asStation], {
-    ...bars(
-      '14cfr43.7',
-      'A pilot may report a measurement; whether it is within limits a mechanic must find.',
-    ),
-    strictReading,
-  });
+  return firstGood(
+    [
+      ['mechanic', asMechanic],
+      ['repair-station', asStation],
+    ],
+    {
+      ...bars(
+        '14cfr43.7',
+        'A pilot may report a measurement; whether it is within limits a mechanic must find.',
+      ),
+      strictReading,
+    },
+  );
 }
 
 /** 91.407(b): the check flight, by a pilot with a private certificate or higher, appropriately rated. */
@@ -130,33 +159,39 @@ export function mayFlyCheckFlight(signer: SignerFacts, rating: string, on: Calen
 }
 
 /** Shared by servicing and placards: acts the law gives to nobody in particular. */
-function trustedHand(signer: SignerFacts, on: CalendarDate, cite: CiteId, act: string): Ruling {
+function trustedHand(signer: SignerFacts, on: CalendarDate, cite: CiteId, act: string): DeterminingRuling {
   const left = leftBars(signer, on);
-  if (left.length > 0) return rulingOf(left);
+  if (left.length > 0) return refused(left);
   const strictReading = `No paragraph says who may ${act}; we ask for a private pilot or higher, a mechanic or a repair station.`;
   const { pilot, mechanic, repairStation } = signer;
   return firstGood(
     [
-      mechanic ? [{ ...supports(cite, `A mechanic may ${act}.`), strictReading }] : [],
-      repairStation
-        ? [
-            { ...supports(cite, `A repair station may ${act}.`), strictReading },
-            authorisedByStation(repairStation),
-          ]
-        : [],
-      pilot
-        ? [
-            isPrivateOrHigher(pilot.grade)
-              ? { ...supports(cite, `A private pilot or higher may ${act}.`), strictReading }
-              : {
-                  ...bars(
-                    cite,
-                    `A ${pilot.grade} pilot may not ${act} here; ask an instructor or a mechanic.`,
-                  ),
-                  strictReading,
-                },
-          ]
-        : [],
+      ['mechanic', mechanic ? [{ ...supports(cite, `A mechanic may ${act}.`), strictReading }] : []],
+      [
+        'repair-station',
+        repairStation
+          ? [
+              { ...supports(cite, `A repair station may ${act}.`), strictReading },
+              authorisedByStation(repairStation),
+            ]
+          : [],
+      ],
+      [
+        'pilot',
+        pilot
+          ? [
+              isPrivateOrHigher(pilot.grade)
+                ? { ...supports(cite, `A private pilot or higher may ${act}.`), strictReading }
+                : {
+                    ...bars(
+                      cite,
+                      `A ${pilot.grade} pilot may not ${act} here; ask an instructor or a mechanic.`,
+                    ),
+                    strictReading,
+                  },
+            ]
+          : [],
+      ],
     ],
     { ...bars(cite, `A certificated person must ${act}.`), strictReading },
   );
@@ -166,11 +201,11 @@ function trustedHand(signer: SignerFacts, on: CalendarDate, cite: CiteId, act: s
  * Recording servicing that is no maintenance (oil or tyre air added, water drained until clean). The law asks for
  * no certificate; common practice, no source. Kept to private pilots or higher, mechanics and repair stations.
  */
-export const mayRecordServicing = (signer: SignerFacts, on: CalendarDate): Ruling =>
+export const mayRecordServicing = (signer: SignerFacts, on: CalendarDate): DeterminingRuling =>
   trustedHand(signer, on, 'trade-practice', 'record servicing');
 
 /** 91.213(d)(3) wants a placard and names nobody to place it. Same circle as servicing. */
-export const mayPlacePlacard = (signer: SignerFacts, on: CalendarDate): Ruling =>
+export const mayPlacePlacard = (signer: SignerFacts, on: CalendarDate): DeterminingRuling =>
   trustedHand(signer, on, '14cfr91.213(d)(3)(ii)', 'place a placard');
 
 /**

@@ -11,13 +11,19 @@ import { abandonWorkInput } from './schema';
 export const abandonWork = command({
   verb: 'work.abandon',
   input: abandonWorkInput,
-  async run({ tx, operatorId }, input) {
+  async run({ tx, operatorId, actor }, input) {
     const work = await requireWork(tx, operatorId, input.workId);
     if (work.state !== 'started') {
       throw new Refusal('conflict', { say: 'An entry was written: this work ends with a signature.' });
     }
     if (work.deferralId)
       throw fieldRefusal('words', 'The deferral stands on this work; it has to be signed.');
+    // An aircraft may stand open under it: only who began it, or a mechanic, can say that nothing was done.
+    if (work.startedById !== actor.personId && !actor.roles.includes('mechanic')) {
+      throw new Refusal('conflict', {
+        say: 'Somebody else began this work: they or a mechanic can give it up.',
+      });
+    }
     await tx.maintenanceAction.update({
       where: { operatorId_id: { operatorId, id: work.id } },
       data: { state: 'abandoned', description: `Not done: ${input.words}` },

@@ -38,9 +38,13 @@ export function actsOnWriteUp(view: WriteUpView, roles: readonly Role[]): readon
   const open: Readonly<Record<WriteUpAct, boolean>> = {
     'place-placard': summary.placards.some((placard) => !placard.placed),
     judge: summary.state !== 'deferred',
-    servicing: summary.kind === 'servicing' && !atWork,
+    servicing:
+      summary.kind === 'servicing' &&
+      !atWork &&
+      !view.determinations.some((entry) => entry.kind === 'severity'),
     'within-limits': MEASURABLE.includes(summary.kind),
-    defer: view.deferral === null && summary.severity !== null && view.eligibility?.deferrable === true,
+    defer:
+      view.deferral === null && !atWork && summary.severity !== null && view.eligibility?.deferrable === true,
     start: !atWork,
   };
   return (Object.keys(open) as WriteUpAct[]).filter((act) => open[act] && mayUse(roles, WRITE_UP_VERBS[act]));

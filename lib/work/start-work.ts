@@ -4,6 +4,7 @@ import { factsChanged } from '../fleet/require-aircraft';
 import { fieldRefusal, Refusal } from '../problems';
 import { findingOf, workPartOf } from '../rules/findings/catalogue';
 import type { PartOfAircraft } from '../rules/jasc';
+import { systemsOfItem } from '../rules/part-43/43-appendix-a-preventive-maintenance';
 import { startWorkInput } from './schema';
 
 /**
@@ -29,6 +30,9 @@ export const startWork = command({
       );
     }
     refuseTooSmallAWord(writeUp.findingKey, part.value, input.workKind);
+    if (input.workKind === 'preventive') {
+      refuseItemForSomethingElse(writeUp.findingKey, writeUp.jasc, input.preventiveItem);
+    }
     await tx.maintenanceAction.create({
       data: {
         id: requestId,
@@ -68,5 +72,24 @@ function refuseTooSmallAWord(findingKey: string | null, part: PartOfAircraft, wo
     (findingKey ? findingOf(findingKey)?.work : undefined)?.filter((way) => way.part === part) ?? [];
   if (workKind !== 'major' && usual.length > 0 && usual.every((way) => way.kind === 'major')) {
     throw fieldRefusal('workKind', 'Putting this right is a major repair (part 43 Appendix A(b)).');
+  }
+}
+
+/**
+ * An item of Appendix A(c) is preventive maintenance for what it names and nothing else: painting does not mend a wheel.
+ * The catalogue says which items put its finding right; elsewhere the item has to belong to the system of the write-up.
+ */
+function refuseItemForSomethingElse(findingKey: string | null, jasc: string, item: number | null): void {
+  if (item === null) return;
+  const usual = findingKey ? findingOf(findingKey)?.work : undefined;
+  const systems = systemsOfItem(item);
+  const fits = usual
+    ? usual.some((way) => way.preventiveItem === item)
+    : systems === null || systems.includes(jasc.slice(0, 2));
+  if (!fits) {
+    throw fieldRefusal(
+      'preventiveItem',
+      `Item ${item} of part 43 Appendix A(c) does not put this right. Name the item that does, or enter it as a minor repair.`,
+    );
   }
 }

@@ -211,7 +211,9 @@ test('a write-up between answer and release: refused in words, and asked again',
   await expect(
     page.getByRole('alert').filter({ hasText: 'The facts changed since you looked' }),
   ).toBeVisible();
-  await expect(page.getByText(/^Asked again: the answer below is of \d\d:\d\d:\d\d/)).toBeVisible();
+  await expect(
+    page.getByText(/^Nothing was released. Asked again: the answer below is of \d\d:\d\d:\d\d/),
+  ).toBeVisible();
   await expect(page.getByLabel('Planned time in service')).toHaveValue('1.0');
   await page.getByRole('button', { name: 'Release', exact: true }).click();
   await expect(page.getByRole('heading', { level: 1, name: 'N041QB released' })).toBeVisible();
@@ -273,10 +275,10 @@ test('a board without contact says so, and after two minutes shows no answer at 
   await expect(goes.first()).toBeVisible();
   await context.setOffline(true);
   await page.clock.runFor(35_000);
-  await expect(page.getByRole('alert')).toContainText('may be old');
+  await expect(page.getByRole('main').getByRole('alert')).toContainText('may be old');
   await expect(goes.first()).toBeVisible();
   await page.clock.runFor(100_000);
-  await expect(page.getByRole('alert')).toContainText('not known means no go');
+  await expect(page.getByRole('main').getByRole('alert')).toContainText('not known means no go');
   await expect(page.getByRole('table').getByText('Not known', { exact: true })).toHaveCount(36);
   await expect(page.getByRole('table')).not.toContainText(/\bgo\b/i);
   await context.setOffline(false);

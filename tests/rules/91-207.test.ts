@@ -4,6 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import type { DeferralFacts } from '../../lib/rules/aircraft';
+import { nauticalMilesBetween } from '../../lib/rules/distance';
 import { known, unknown } from '../../lib/rules/facts';
 import type { UseOfAircraft } from '../../lib/rules/operations';
 import { demandsOf91207 } from '../../lib/rules/part-91/91-207-emergency-locator-transmitter';
@@ -45,6 +46,34 @@ describe('(f)(3) training within 50 nautical miles', () => {
   });
   it.each([known(false), unknown('how far the lesson goes')])('not beyond, nor unknown: %o', (within) => {
     expect(relief({ purpose: 'instruction-for-hire', trainingWithin50Nm: within })).toBeNull();
+  });
+  // A minute of latitude is 1.0007 nautical miles on the mean sphere, so 49.9 minutes are just under and 50 just over.
+  it.each([
+    [49.9, '14cfr91.207(f)(3)'],
+    [50.0, null],
+    [50.1, null],
+    [190, null],
+  ])('to a place %d minutes of latitude away, whatever was answered: %s', (minutes, cite) => {
+    const to = { ...AWAY, ident: '0WF', latitudeDeg: BASE.latitudeDeg + minutes / 60, longitudeDeg: -91.8 };
+    const use = { purpose: 'instruction-for-hire', trainingWithin50Nm: near, to } as const;
+    expect(relief(use)).toBe(cite);
+    if (cite === null) expect(demandsOf91207(broken, useOf(use))[0]?.strictReading).toContain('0WF');
+  });
+});
+
+// Sources: the definition of the nautical mile (a minute of arc, near enough); Greenwich to the antipode is half a turn.
+describe('nauticalMilesBetween', () => {
+  const at = (latitudeDeg: number, longitudeDeg: number) => ({ latitudeDeg, longitudeDeg });
+  it.each([
+    [at(43.3, -91.8), at(43.3, -91.8), 0],
+    [at(0, 0), at(0, 1), 60],
+    [at(43, -91), at(44, -91), 60],
+    // At 60 degrees north a degree of longitude is half as long as at the equator.
+    [at(60, 10), at(60, 11), 30],
+    [at(0, 179.5), at(0, -179.5), 60],
+    [at(0, 0), at(0, 180), 10800],
+  ])('%o to %o: %d', (a, b, miles) => {
+    expect(Math.abs(nauticalMilesBetween(a, b) - miles)).toBeLessThanOrEqual(miles * 0.001);
   });
 });
 

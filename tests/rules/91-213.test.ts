@@ -192,6 +192,15 @@ describe('91.213(d)(2): unknown is never clear', () => {
       cite: '14cfr91.213(d)(2)(ii)',
     },
     { plane: trainer({ directives: unknown('directives') }), cite: '14cfr91.213(d)(2)(iv)' },
+    {
+      // It asks for something to work, and nobody has said which line of the list that is.
+      plane: trainer({
+        directives: known([
+          { id: 'ad', number: '0000-00-03', title: 'Heat', equipmentId: null, requiresOperable: true },
+        ]),
+      }),
+      cite: '14cfr91.213(d)(2)(iv)',
+    },
   ])('$cite', ({ plane, cite }) => {
     const lines = judged(plane, 'intercom');
     expect(barsOf(lines)).toEqual([cite]);

@@ -9,6 +9,7 @@ import { checkLifeLimits, checkMakerIntervals } from '@/lib/rules/part-91/91-403
 import { checkAnnual, checkHundredHour } from '@/lib/rules/part-91/91-409-inspections';
 import type { Line } from '@/lib/rules/verdict';
 import {
+  BASE,
   deferralOf,
   requirementRow,
   trainer,
@@ -278,6 +279,13 @@ describe('emergency locator transmitter, inspection and battery (14 CFR 91.207(c
   it('limits to training within 50 nautical miles once lapsed (91.207(f)(3))', () => {
     expect(checkEltInspection(inspected, onDay('2026-05-01', instruction))).toMatchObject([
       { effect: 'limits', cite: '14cfr91.207(f)(3)' },
+    ]);
+  });
+
+  it('bars on the way to a place farther off than 50 nautical miles, whatever was answered (91.207(f)(3))', () => {
+    const to = { ...BASE, ident: '0WF', latitudeDeg: BASE.latitudeDeg + 2 };
+    expect(effects(checkEltInspection(inspected, onDay('2026-05-01', { ...instruction, to })))).toEqual([
+      'bars',
     ]);
   });
 

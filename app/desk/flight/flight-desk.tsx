@@ -66,11 +66,11 @@ export function FlightDesk(props: { choices: DeskChoices; aircraftId: string; ma
       </CommandForm>
       <div className={styles.answer} ref={answerAt} tabIndex={-1}>
         {turnedDown && (
-          <Notice tone="amber" title={`Not released. ${turnedDown.problem.say}`}>
+          <Notice tone="amber" title={turnedDown.problem.say}>
             <p>
               {turnedDown.askedAgain && given
-                ? `Asked again: the answer below is of ${clockWithSeconds(given.answered.answeredAt, given.answered.zone)}.`
-                : 'Asking again did not work. Press “Get the answer”; what you typed is still here.'}
+                ? `Nothing was released. Asked again: the answer below is of ${clockWithSeconds(given.answered.answeredAt, given.answered.zone)}.`
+                : 'Nothing was released, and asking again did not work. Press “Get the answer”; what you typed is still here.'}
             </p>
           </Notice>
         )}

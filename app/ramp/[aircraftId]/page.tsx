@@ -1,7 +1,7 @@
 import { type Metadata } from 'next';
 import { mayUse } from '@/lib/access/policy';
 import { readAircraftFile, type AircraftFile } from '@/lib/fleet/read-aircraft-file';
-import { type Answer } from '@/lib/rules/verdict';
+import { type Answer, type Line } from '@/lib/rules/verdict';
 import { requireActor } from '../../_session/actor-ref';
 import { LinkButton } from '../../_ui/button';
 import { OutcomeMark } from '../../_ui/marks';
@@ -14,7 +14,6 @@ import { Placards } from '../_parts/placards';
 import styles from '../_parts/ramp.module.css';
 import { StartWalk } from '../_parts/start-walk';
 import { usualUse } from '../_parts/usual-use';
-import { counted } from '../_parts/words';
 import { WriteUpCard } from '../_parts/write-up-card';
 
 export const metadata: Metadata = { title: 'Aircraft' };
@@ -126,12 +125,20 @@ function TodaysAnswer({ file }: { file: AircraftFile }) {
 const SHORT = 3;
 
 function InShort({ answer }: { answer: Answer }) {
-  const deciding = answer.lines.filter((line) => line.effect === 'bars' || line.effect === 'limits');
+  const deciding = oneEach(answer.lines.filter(({ effect }) => effect === 'bars' || effect === 'limits'));
   const more = deciding.length - SHORT;
   return (
     <>
       {deciding.length > 0 && <VerdictLines lines={deciding.slice(0, SHORT)} compact />}
-      {more > 0 && <p className={styles.headline}>And {counted(more, 'more reason')}.</p>}
+      {more > 0 && <p className={styles.headline}>And {more} more, below.</p>}
     </>
   );
 }
+
+/** The first line about each thing: a write-up that is barred by three paragraphs is one reason in short. */
+const oneEach = (lines: readonly Line[]): readonly Line[] =>
+  lines.filter(
+    ({ about }, index) =>
+      !about ||
+      lines.findIndex((other) => other.about?.kind === about.kind && other.about.id === about.id) === index,
+  );

@@ -74,6 +74,41 @@ export function preventiveItem(number: number | null): Fact<PreventiveItem> {
 }
 
 /**
+ * The chapters of the JASC table in which each item can lie: (1) to (4), (18) landing gear; (7), (9), (11) to (15)
+ * structure, doors, windows, cabin; (8) hydraulics and brakes; (16), (17) lights; (19) cowling; (20) ignition; (21) to
+ * (23), (28), (29) fuel and oil; (24) battery. Our own grouping, no source. What stands on no one system is left out:
+ * (5) safety wire, (6) lubrication, (10) coatings, (25) and (27) balloons, (26) fasteners, (30), (31) radios.
+ */
+const SYSTEMS_OF_ITEM: Readonly<Record<number, readonly string[]>> = {
+  1: ['32'],
+  2: ['32'],
+  3: ['32'],
+  4: ['32'],
+  7: ['51', '53', '54', '55', '57'],
+  8: ['29', '32'],
+  9: ['25', '51', '52', '53', '54', '55', '57'],
+  11: ['25'],
+  12: ['32', '51', '52', '53', '54', '55', '57', '71'],
+  13: ['56'],
+  14: ['25'],
+  15: ['25'],
+  16: ['33'],
+  17: ['33'],
+  18: ['32'],
+  19: ['71'],
+  20: ['74'],
+  21: ['21', '28', '71', '73', '75', '79'],
+  22: ['28', '73'],
+  23: ['28', '73', '79'],
+  24: ['24'],
+  28: ['28'],
+  29: ['79'],
+};
+
+/** Chapters (first two digits of a JASC code) in which an item can lie; null where it can lie in any. */
+export const systemsOfItem = (number: number): readonly string[] | null => SYSTEMS_OF_ITEM[number] ?? null;
+
+/**
  * Whether an item can describe this work at all: the sort of aircraft fits, and the part worked on is one the list
  * reaches. No item covers a propeller or an instrument; of the radios only item 31 speaks, and it speaks of nothing
  * but radios. Null when it fits, else the reason in plain words. Strict reading of the list as it stands.

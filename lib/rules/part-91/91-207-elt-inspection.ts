@@ -15,6 +15,7 @@ import type { AircraftFacts, RequirementFacts } from '../aircraft';
 import { lastDayOfCalendarMonthAfter } from '../months';
 import type { UseOfAircraft } from '../operations';
 import { isOutOfUse } from '../out-of-use';
+import { isTrainingNearby } from './91-207-emergency-locator-transmitter';
 import { aboutRequirement, calendarLine, doubtsAboutRecord, unlessInDoubt } from '../requirement-lines';
 import { barsForMissing, type Line } from '../verdict';
 
@@ -60,13 +61,11 @@ function transmitterCounts(aircraft: AircraftFacts): boolean {
 /** (f)(3). A missing record keeps barring: nobody knows whether anything has lapsed. */
 function withTrainingRelief(row: RequirementFacts, lines: readonly Line[], use: UseOfAircraft): Line[] {
   if (!lines.some((line) => line.effect === 'bars')) return [...lines];
-  const { trainingWithin50Nm, purpose } = use;
-  // Rental is no training, and whether a solo is one is disputed: read as not, as for the transmitter itself.
-  if (purpose !== 'instruction-for-hire') return [...lines];
-  if (!trainingWithin50Nm.known) {
-    return [...lines, barsForMissing('14cfr91.207(f)(3)', trainingWithin50Nm.missing, aboutRequirement(row))];
+  const nearby = isTrainingNearby(use);
+  if (!nearby.known) {
+    return [...lines, barsForMissing('14cfr91.207(f)(3)', nearby.missing, aboutRequirement(row))];
   }
-  if (!trainingWithin50Nm.value) return [...lines];
+  if (!nearby.value) return [...lines];
   return lines.map((line) =>
     line.effect !== 'bars' || line.missing !== undefined
       ? line

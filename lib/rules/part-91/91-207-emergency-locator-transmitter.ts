@@ -19,13 +19,16 @@ import type { AircraftFacts, DeferralFacts } from '../aircraft';
 import type { Demand } from '../demand';
 import { demandWhen } from '../demand-conditions';
 import { inoperativeWriteUps } from '../equipment-count';
-import { known, type CalendarDate } from '../facts';
+import { nauticalMilesBetween } from '../distance';
+import { known, type CalendarDate, type Fact } from '../facts';
 import { dayInWords } from '../in-words';
 import { lastDayWithinDays } from '../months';
 import type { UseOfAircraft } from '../operations';
 
 /** (f)(10)(ii): not more than 90 days after the first removal; day 1 is the day after it. */
 const REMOVED_DAYS = 90;
+/** (f)(3): "a 50-nautical mile radius of the airport from which such local flight operations began". */
+const TRAINING_NM = 50;
 
 type Relief = NonNullable<Demand['relief']>;
 type ReliefParagraph = (aircraft: AircraftFacts, use: UseOfAircraft) => Relief | null;
@@ -40,7 +43,7 @@ export function demandsOf91207(aircraft: AircraftFacts, use: UseOfAircraft): Dem
     cite: '14cfr91.207(a)(2)',
     because: 'An airplane needs an emergency locator transmitter.',
     relief,
-    strictReading: relief === null ? strictOnSolo(use) : undefined,
+    strictReading: relief === null ? (strictOnSolo(use) ?? farOff(use)) : undefined,
   });
 }
 
@@ -61,10 +64,20 @@ const ferryToRepair: ReliefParagraph = (_aircraft, use) => {
   };
 };
 
-/** (f)(3): instruction. Solo flights are left out, see `strictOnSolo`; rental is no training. */
+/**
+ * (f)(3): whether the flight is training wholly within 50 nautical miles. Solo flights are left out, see `strictOnSolo`;
+ * rental is no training. Whatever was answered, a flight to a place farther off than that is not within them.
+ */
+export function isTrainingNearby(use: UseOfAircraft): Fact<boolean> {
+  if (use.purpose !== 'instruction-for-hire' || isFarOff(use)) return known(false);
+  return use.trainingWithin50Nm;
+}
+
+const isFarOff = ({ from, to }: UseOfAircraft): boolean => nauticalMilesBetween(from, to) > TRAINING_NM;
+
 const trainingNearby: ReliefParagraph = (_aircraft, use) => {
-  const within = use.trainingWithin50Nm.known && use.trainingWithin50Nm.value;
-  if (!within || use.purpose !== 'instruction-for-hire') return null;
+  const nearby = isTrainingNearby(use);
+  if (!nearby.known || !nearby.value) return null;
   return {
     cite: '14cfr91.207(f)(3)',
     limit: `Emergency locator transmitter out: training only, all of it within 50 nautical miles of ${use.from.ident}.`,
@@ -104,4 +117,10 @@ function completeRemoval(deferral: DeferralFacts | null): CalendarDate | null {
 const strictOnSolo = (use: UseOfAircraft): string | undefined =>
   use.purpose === 'student-solo' && use.trainingWithin50Nm.known && use.trainingWithin50Nm.value
     ? 'Whether a solo within 50 nautical miles is training under 91.207(f)(3) is disputed; it is read as not.'
+    : undefined;
+
+/** Said to be within 50 nautical miles, to a place that is not. */
+const farOff = (use: UseOfAircraft): string | undefined =>
+  use.trainingWithin50Nm.known && use.trainingWithin50Nm.value && isFarOff(use)
+    ? `${use.to.ident} lies more than 50 nautical miles from ${use.from.ident}, so 91.207(f)(3) does not apply.`
     : undefined;

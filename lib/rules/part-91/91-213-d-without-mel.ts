@@ -177,6 +177,14 @@ export function requiredByDirective({ aircraft, discrepancy, item }: Inoperative
   const cite = '14cfr91.213(d)(2)(iv)';
   const about = aboutDiscrepancy(discrepancy);
   if (!aircraft.directives.known) return [barsForMissing(cite, aircraft.directives.missing, about)];
+  // One that asks for something to work and names nothing on the list may mean this item.
+  const open = aircraft.directives.value.find(
+    (directive) => directive.requiresOperable && directive.equipmentId === null,
+  );
+  if (open !== undefined) {
+    const missing = `which equipment airworthiness directive ${open.number} (${open.title}) requires to work`;
+    return [barsForMissing(cite, missing, about)];
+  }
   const naming = aircraft.directives.value.filter(
     (directive) => directive.equipmentId === item.id && directive.requiresOperable,
   );

@@ -70,6 +70,18 @@ function FindingRound(props: FindingFormProps & { readonly onAnother: () => void
   const busy = useRef(false);
   const [written, setWritten] = useState<{ finding: ReportedFinding; arrivedEarlier: boolean } | null>(null);
 
+  // What was wrong with a field is over when it is answered.
+  useEffect(
+    () =>
+      form.subscribe({
+        formState: { values: true },
+        callback: ({ name }) => {
+          if (name) form.clearErrors(name as Path<FindingDraft>);
+        },
+      }),
+    [form],
+  );
+
   async function submit(event?: FormEvent): Promise<void> {
     event?.preventDefault();
     if (busy.current) return;
