@@ -105,6 +105,10 @@ function Reported({ view }: { view: WriteUpView }) {
           { name: 'Open since', value: <Ago at={summary.openedAt} now={view.asOf} /> },
           { name: 'Total time in service', value: <HoursText tenths={view.ttisTenths} /> },
           { name: 'State', value: <State view={view} /> },
+          ...summary.placards.map((placard) => ({
+            name: placard.placed ? 'Placard up' : 'Placard owed',
+            value: `${placard.wording}: ${placard.location}`,
+          })),
         ]}
       />
     </Card>
