@@ -1,9 +1,7 @@
 import { z } from 'zod';
 import { requestId } from '../access/request-id';
+import { writtenWords } from '../access/written-words';
 import { FINDING_KINDS } from '../findings/schema';
-
-const words = (what: string, max = 2000) =>
-  z.string().trim().min(1, `${what} is needed.`).max(max, `${what} can have ${max} characters at most.`);
 
 /** The password, asked again because the act is a signature. */
 export const password = z.string().min(1, 'Your password is needed to sign.').max(200);
@@ -19,7 +17,7 @@ export const judgeSeverityInput = z.object({
   equipmentId: z.uuid().nullable(),
   inoperativeCount: z.int(COUNT).min(1, COUNT).max(50, COUNT).nullable(),
   severity: z.enum(['grounding', 'limiting', 'note'], 'Choose a severity.'),
-  statement: words('The reason'),
+  statement: writtenWords('The reason'),
   password,
 });
 
@@ -27,10 +25,10 @@ export const judgeSeverityInput = z.object({
 export const findWithinLimitsInput = z.object({
   requestId,
   discrepancyId: z.uuid(),
-  measured: words('What was measured', 300),
-  limitText: words('The limit', 300),
-  limitSource: words('Where the limit comes from', 300),
-  statement: words('The finding'),
+  measured: writtenWords('What was measured', 300),
+  limitText: writtenWords('The limit', 300),
+  limitSource: writtenWords('Where the limit comes from', 300),
+  statement: writtenWords('The finding'),
   password,
 });
 
@@ -39,12 +37,12 @@ export const beginDeferralInput = z.object({
   requestId,
   discrepancyId: z.uuid(),
   method: z.enum(['removed', 'deactivated'], 'Say whether it was removed or deactivated.'),
-  methodWords: words('How it was removed or deactivated', 500),
+  methodWords: writtenWords('How it was removed or deactivated', 500),
   deactivationIsMaintenance: z.boolean({ error: 'Say whether deactivating it was maintenance.' }),
-  placardWording: words('The placard’s wording', 120),
-  placardLocation: words('Where the placard goes', 120),
+  placardWording: writtenWords('The placard’s wording', 120),
+  placardLocation: writtenWords('Where the placard goes', 120),
   noHazard: z.literal(true, { error: 'A deferral needs your determination that this is no hazard.' }),
-  statement: words('The reason for the determination'),
+  statement: writtenWords('The reason for the determination'),
   melProceduresDone: z.boolean().nullable(),
   eltFirstRemovedOn: z.iso.date('This is not a day.').nullable(),
   eltRecordComplete: z.boolean().nullable(),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { requestId } from '../access/request-id';
+import { writtenWords } from '../access/written-words';
 
 export const FINDING_KINDS = [
   'inoperative',
@@ -12,9 +13,6 @@ export const FINDING_KINDS = [
   'document',
   'cosmetic',
 ] as const;
-
-const text = (what: string, max: number) =>
-  z.string().trim().min(1, `${what} is needed.`).max(max, `${what} can have ${max} characters at most.`);
 
 /** An instant the client says; the server keeps its own beside it. */
 export const clientInstant = z.iso.datetime({ offset: true, error: 'This is not a time.' });
@@ -38,7 +36,7 @@ export const reportFindingInput = z.object({
   requestId,
   aircraftId: z.uuid('Choose the aircraft.'),
   walkaroundId: z.uuid().nullable(),
-  station: text('The place on the aircraft', 60),
+  station: writtenWords('The place on the aircraft', 60),
   /** Key of the catalogue, or null for "something else". */
   findingKey: z.string().max(80).nullable(),
   kind: z.enum(FINDING_KINDS, 'Choose what kind of trouble it is.').nullable(),
@@ -50,7 +48,7 @@ export const reportFindingInput = z.object({
   equipmentId: z.uuid().nullable(),
   inoperativeCount: z.int().min(1).max(50).nullable(),
   place: z.string().trim().max(200, 'The place can have 200 characters at most.'),
-  words: text('A description', 2000),
+  words: writtenWords('A description', 2000),
   /** Integers in the catalogue's smallest unit. */
   measurements: z.record(z.string().max(60), z.int().min(-1_000_000).max(1_000_000)),
   foundAt: clientInstant,
@@ -61,5 +59,5 @@ export type ReportFindingInput = z.input<typeof reportFindingInput>;
 export const recordServicingInput = z.object({
   requestId,
   discrepancyId: z.uuid(),
-  words: text('What was done', 1000),
+  words: writtenWords('What was done', 1000),
 });
