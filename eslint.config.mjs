@@ -19,6 +19,7 @@ const CLIENT = {
 const LEAVES = 'lib/rules imports only itself, astronomy-engine and temporal-polyfill.';
 const CORE = { regex: '^(?!\\.{1,2}/|astronomy-engine$|temporal-polyfill$)', message: LEAVES };
 const APP = { regex: '(^@/app(/|$)|^(\\.\\./)+app(/|$))', message: 'lib never imports app.' };
+const LINK = { regex: '^next/link$', message: 'Use app/_ui/link: nothing is fetched before it is pressed.' };
 const DB = { regex: '(^@/lib/db(/|$)|lib/db(/|$))', message: 'app asks services, never the database.' };
 
 export default tseslint.config(
@@ -70,6 +71,7 @@ export default tseslint.config(
   zone(['lib/rules/*/**'], [CORE, { regex: '^(\\.\\./){2}', message: LEAVES }]),
   zone(['lib/**'], [CLIENT, APP], ['lib/rules/**', 'lib/db/**']),
   zone(['lib/db/**'], [APP]),
-  zone(['app/**', 'components/**'], [CLIENT, DB]),
+  zone(['app/**'], [CLIENT, DB, LINK], ['app/_ui/link.tsx']),
+  zone(['app/_ui/link.tsx'], [CLIENT, DB]),
   prettier,
 );

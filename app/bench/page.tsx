@@ -1,5 +1,5 @@
 import { type Metadata } from 'next';
-import Link from 'next/link';
+import Link from '../_ui/link';
 import { readBench } from '@/lib/work/read-bench';
 import { requireActor } from '../_session/actor-ref';
 import { EmptyState, PageTitle, Section } from '../_ui/page';

@@ -1,6 +1,6 @@
 'use client';
 
-import Link from 'next/link';
+import Link from '../_ui/link';
 import { useSearchParams } from 'next/navigation';
 import { useEffect } from 'react';
 import { FormProvider, useForm, useWatch } from 'react-hook-form';
@@ -81,7 +81,6 @@ function Row({ row, asOf }: { row: BenchRow; asOf: string }) {
   return (
     <Link
       href={`/bench/write-up/${writeUp.id}`}
-      prefetch={false}
       className={`${styles.row} ${styles[severity ?? 'undecided']}`}
     >
       <span className={styles.mark}>

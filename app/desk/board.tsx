@@ -1,6 +1,6 @@
 'use client';
 
-import Link from 'next/link';
+import Link from '../_ui/link';
 import { useState } from 'react';
 import { momentInWords } from '@/app/_ui/moment';
 import { EmptyState } from '@/app/_ui/page';

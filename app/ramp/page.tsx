@@ -1,5 +1,5 @@
 import { type Metadata } from 'next';
-import Link from 'next/link';
+import Link from '../_ui/link';
 import { readBoard, type BoardRow } from '@/lib/fleet/read-board';
 import { requireActor } from '../_session/actor-ref';
 import { OutcomeMark } from '../_ui/marks';

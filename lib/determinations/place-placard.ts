@@ -1,24 +1,36 @@
 import { command } from '../access/service';
 import { factsChanged } from '../fleet/require-aircraft';
 import { Refusal } from '../problems';
+import { readSigner, signerFacts } from '../people/signer';
+import { dayAtBase } from '../records/signature';
+import { mayPlacePlacard } from '../rules/who-may-determine';
 import { placePlacardInput } from './schema';
+import { linesOf } from './write-up';
 
-/** Somebody put the placard up and says so. */
+/** Somebody put the placard up and says so: a pilot, private or higher, or somebody who may maintain the aircraft. */
 export const placePlacard = command({
   verb: 'placard.place',
   input: placePlacardInput,
+  auditRefusals: true,
   async run({ tx, operatorId, actor, now }, input) {
     const key = { operatorId_id: { operatorId, id: input.placardId } };
     const placard = await tx.placard.findUnique({
       where: key,
-      include: { deferral: { include: { end: true, discrepancy: true } } },
+      include: {
+        deferral: {
+          include: { end: true, discrepancy: { include: { aircraft: { include: { base: true } } } } },
+        },
+      },
     });
     if (!placard) throw new Refusal('not_found', { say: 'There is no such placard here.' });
     if (placard.placedAt) throw new Refusal('conflict', { say: 'This placard is in place already.' });
     if (placard.deferral.end)
       throw new Refusal('conflict', { say: 'The deferral has ended; no placard is owed.' });
-    await tx.placard.update({ where: key, data: { placedAt: now, placedById: actor.personId } });
     const { discrepancy } = placard.deferral;
+    const signer = signerFacts(await readSigner(tx, operatorId, actor.personId));
+    const ruling = mayPlacePlacard(signer, dayAtBase(now, discrepancy.aircraft.base.zone));
+    if (!ruling.allowed) throw new Refusal('signature_refused', { lines: linesOf(ruling.lines) });
+    await tx.placard.update({ where: key, data: { placedAt: now, placedById: actor.personId } });
     await factsChanged(tx, operatorId, discrepancy.aircraftId);
     return {
       value: { placardId: placard.id },

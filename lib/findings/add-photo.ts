@@ -80,7 +80,7 @@ export async function addPhoto(
       .toBuffer({ resolveWithObject: true });
   } catch {
     const fields = {
-      photo: ['This file is not a picture we can read. JPEG, PNG, WebP or HEIF from a camera works.'],
+      photo: ['This file is not a picture we can read. A JPEG, PNG or WebP works.'],
     };
     return { ok: false, problem: { code: 'invalid', say: 'The photo cannot be used.', fields } };
   }

@@ -189,6 +189,8 @@ describe('a dead landing light', () => {
       await beginDeferral(school.people.airframe, deferralOf(discrepancyId), now),
     );
     expect((await outcomes())['day-vfr-hire']).toBe('no-go');
+    const byStudent = await placePlacard(school.people.student, { requestId: randomUUID(), placardId }, now);
+    expect(problemOf(byStudent).code).toBe('signature_refused');
     valueOf(await placePlacard(school.people.renter, { requestId: randomUUID(), placardId }, now));
     expect(await outcomes()).toMatchObject({
       'day-vfr-private': 'go-with-limits',

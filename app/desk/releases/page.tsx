@@ -1,5 +1,5 @@
 import { type Metadata } from 'next';
-import Link from 'next/link';
+import Link from '../../_ui/link';
 import { requireActor } from '@/app/_session/actor-ref';
 import { LinkButton } from '@/app/_ui/button';
 import { OutcomeMark } from '@/app/_ui/marks';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../../_ui/link';
 import { type WriteUpSummary } from '@/lib/findings/summary';
 import styles from './ramp.module.css';
 import { SeverityOf, StateMark } from './write-up-card';

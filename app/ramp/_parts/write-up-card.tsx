@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../../_ui/link';
 import { type ReactNode } from 'react';
 import { type WriteUpSummary } from '@/lib/findings/summary';
 import { type Severity } from '@/lib/rules/aircraft';

@@ -1,5 +1,5 @@
 import { type Metadata } from 'next';
-import Link from 'next/link';
+import Link from '../../_ui/link';
 import { readOwnFindings } from '@/lib/findings/own-findings';
 import { requireActor } from '../../_session/actor-ref';
 import { Moment } from '../../_ui/moment';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../../../_ui/link';
 import { type AircraftFile } from '@/lib/fleet/read-aircraft-file';
 import { FreshMark } from '../../freshness';
 import styles from './aircraft.module.css';

@@ -1,4 +1,4 @@
-import Link from 'next/link';
+import Link from '../../../_ui/link';
 import { SeverityMark } from '@/app/_ui/marks';
 import { Ago, DateText } from '@/app/_ui/moment';
 import { Card, EmptyState, Section } from '@/app/_ui/page';

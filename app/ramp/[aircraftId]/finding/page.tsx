@@ -1,5 +1,5 @@
 import { type Metadata } from 'next';
-import Link from 'next/link';
+import Link from '../../../_ui/link';
 import { readAircraftFile, type AircraftFile } from '@/lib/fleet/read-aircraft-file';
 import { offerFindings } from '@/lib/findings/offer-findings';
 import { FINDING_KINDS } from '@/lib/findings/schema';

@@ -1,6 +1,6 @@
 'use client';
 
-import Link from 'next/link';
+import Link from '../../../_ui/link';
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { Button, ButtonRow, LinkButton } from '../../../_ui/button';
 import { Moment } from '../../../_ui/moment';
