@@ -86,7 +86,7 @@ test('a finding with a photo, from the list of aircraft to sent, in at most twel
 
   await expectSent(page);
   await expect(page.getByText(`${IN_HANGAR} is no go until it is put right and signed.`)).toBeVisible();
-  await expect(page.getByText('1 photo sent.')).toBeVisible();
+  await expect(page.getByText('1 photo sent.', { exact: true })).toBeVisible();
   expect(taps).toBeLessThanOrEqual(12);
 
   await page.getByRole('link', { name: 'See the write-up' }).click();
@@ -122,7 +122,7 @@ test('a form with something missing, or refused by the server, keeps what was ty
     page.getByRole('link', { name: 'Sign in in a new tab' }).click(),
   ]);
   await fillSignIn(second);
-  await second.waitForURL('**/sign-in/done');
+  await second.waitForURL((url) => url.pathname === '/sign-in/done');
   await second.close();
   await sendButton(page).click();
   await expectSent(page);
