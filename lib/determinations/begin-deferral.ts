@@ -12,7 +12,7 @@ import { deferralEligibility, type EligibilityReport } from '../rules/part-91/91
 import { mayDetermineNoHazard, toDeterminer } from '../rules/who-may-determine';
 import { recordDetermination } from './record-determination';
 import { beginDeferralInput } from './schema';
-import { linesOf, requireOpenWriteUp, underWork } from './write-up';
+import { linesOf, requireAllowed, requireOpenWriteUp, underWork } from './write-up';
 
 /**
  * Defers an inoperative item: asks the whole of 91.213 again with the facts of this moment, takes the signed (d)(4)
@@ -72,7 +72,7 @@ export const beginDeferral = command({
     const signer = await readSigner(tx, operatorId, actor.personId);
     const facts = signerFacts(signer);
     const ruling = mayDetermineNoHazard(facts, writeUp.aircraft.type.rating, on);
-    if (!ruling.allowed) throw new Refusal('signature_refused', { lines: linesOf(ruling.lines) });
+    requireAllowed(ruling);
 
     const { statement, method, methodWords, placardWording, placardLocation } = input;
     const signed = await recordDetermination(context, writeUp, signer, {

@@ -7,7 +7,7 @@ import { workPartOf } from '../rules/findings/catalogue';
 import { mayFindWithinLimits } from '../rules/who-may-determine';
 import { recordDetermination } from './record-determination';
 import { findWithinLimitsInput } from './schema';
-import { linesOf, requireOpenWriteUp } from './write-up';
+import { requireAllowed, requireOpenWriteUp } from './write-up';
 
 /** Kinds that can lie within a maker's limit. What does not work, and a paper that is missing, cannot. */
 export const MEASURABLE: readonly string[] = [
@@ -45,7 +45,7 @@ export const findWithinLimits = command({
     const zone = writeUp.aircraft.base.zone;
     const signer = await readSigner(tx, operatorId, actor.personId);
     const ruling = mayFindWithinLimits(signerFacts(signer), part.value, dayAtBase(now, zone));
-    if (!ruling.allowed) throw new Refusal('signature_refused', { lines: linesOf(ruling.lines) });
+    requireAllowed(ruling);
     const { measured, limitText, limitSource, statement } = input;
     const signed = await recordDetermination(context, writeUp, signer, {
       kind: 'within-limits',

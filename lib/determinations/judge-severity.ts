@@ -1,5 +1,6 @@
 import { command } from '../access/service';
 import { factsChanged } from '../fleet/require-aircraft';
+import { requireEquipment } from '../fleet/require-equipment';
 import { readSigner, signerFacts } from '../people/signer';
 import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
@@ -27,19 +28,16 @@ export const judgeSeverity = command({
     const code = jascCode(input.jasc);
     if (!code.known) throw fieldRefusal('jasc', 'There is no such JASC code in the table.');
     refuseLooseSeverity(input);
-    if (input.kind === 'inoperative') requireEquipment(input.equipmentId);
+    if (input.kind === 'inoperative' && !input.equipmentId) {
+      throw fieldRefusal('equipmentId', 'Say which line of the equipment list does not work.');
+    }
     if (writeUp.state === 'deferred') {
       throw new Refusal('conflict', {
         say: 'This write-up is deferred. Repair it, or end the deferral first.',
       });
     }
     if (input.equipmentId) {
-      const item = await tx.equipment.findUnique({
-        where: { operatorId_id: { operatorId, id: input.equipmentId } },
-      });
-      if (!item || item.aircraftId !== writeUp.aircraftId) {
-        throw fieldRefusal('equipmentId', 'This is not on the equipment list of this aircraft.');
-      }
+      const item = await requireEquipment(tx, operatorId, writeUp.aircraftId, input.equipmentId);
       if (input.inoperativeCount !== null && input.inoperativeCount > item.installed) {
         throw fieldRefusal('inoperativeCount', `Only ${item.installed} installed.`);
       }
@@ -104,10 +102,6 @@ function refuseLooseSeverity(input: { kind: string; severity: string }): void {
   if (input.severity === 'note' && input.kind !== 'cosmetic') {
     throw fieldRefusal('severity', 'Only what is cosmetic can be a note.');
   }
-}
-
-function requireEquipment(equipmentId: string | null): void {
-  if (!equipmentId) throw fieldRefusal('equipmentId', 'Say which line of the equipment list does not work.');
 }
 
 /**

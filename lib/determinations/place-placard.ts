@@ -5,7 +5,7 @@ import { readSigner, signerFacts } from '../people/signer';
 import { dayAtBase } from '../records/signature';
 import { mayPlacePlacard } from '../rules/who-may-determine';
 import { placePlacardInput } from './schema';
-import { linesOf } from './write-up';
+import { requireAllowed } from './write-up';
 
 /** Somebody put the placard up and says so: a pilot, private or higher, or somebody who may maintain the aircraft. */
 export const placePlacard = command({
@@ -29,7 +29,7 @@ export const placePlacard = command({
     const { discrepancy } = placard.deferral;
     const signer = signerFacts(await readSigner(tx, operatorId, actor.personId));
     const ruling = mayPlacePlacard(signer, dayAtBase(now, discrepancy.aircraft.base.zone));
-    if (!ruling.allowed) throw new Refusal('signature_refused', { lines: linesOf(ruling.lines) });
+    requireAllowed(ruling);
     await tx.placard.update({ where: key, data: { placedAt: now, placedById: actor.personId } });
     await factsChanged(tx, operatorId, discrepancy.aircraftId);
     return {

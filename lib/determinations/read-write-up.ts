@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { query } from '../access/service';
 import { calendarDateOrNull, instant } from '../db/dates';
 import { aircraftFacts, basePlace, readAircraft } from '../fleet/facts';
-import { namesOf, SUMMARY, summaryOf, type WriteUpSummary } from '../findings/summary';
+import { SUMMARY, summaryOf, type WriteUpSummary } from '../findings/summary';
+import { nameIn, namesOf } from '../people/names';
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
@@ -16,7 +17,7 @@ import { mayApproveReturnToService, whoCanSentence } from '../rules/who-may-sign
 import type { AircraftTypeFacts } from '../rules/aircraft';
 import type { Ruling } from '../rules/ruling';
 import type { Line } from '../rules/verdict';
-import { entryContent, entryHash, requireWork, type WorkRow } from '../work/entry';
+import { entryContent, entryHash, WORK_ROW, type WorkRow } from '../work/entry';
 import { workToSign } from '../work/sign-work';
 import { usualWork, type UsualWorkView } from '../work/usual-work';
 import { pastDeferrals, superseded, type PastDeferral } from './record-of-write-up';
@@ -126,7 +127,7 @@ export const readWriteUp = query({
         ...SUMMARY,
         finding: { include: { photos: { select: { id: true } } } },
         determinations: true,
-        work: true,
+        work: { include: WORK_ROW, orderBy: { startedAt: 'asc' } },
       },
     });
     if (!row) throw new Refusal('not_found', { say: 'There is no such write-up here.' });
@@ -144,9 +145,6 @@ export const readWriteUp = query({
     const open = facts.discrepancies.find((one) => one.id === row.id);
     const part = workPartOf(row.findingKey, row.jasc);
     const live = row.deferrals.find((deferral) => !deferral.end);
-    // One after the other: a transaction has one connection.
-    const works: WorkRow[] = [];
-    for (const work of row.work) works.push(await requireWork(tx, operatorId, work.id));
     return {
       asOf: now.toISOString(),
       zone,
@@ -194,36 +192,34 @@ export const readWriteUp = query({
       eligibility: open
         ? deferralEligibility(facts, open, basePlace(aircraft.base), today, now.toISOString())
         : null,
-      work: works
-        .toSorted((a, b) => a.startedAt.getTime() - b.startedAt.getTime())
-        .map((work) => ({
-          id: work.id,
-          forDeferral: work.deferralId !== null,
-          state: work.state,
-          startedAt: instant(work.startedAt),
-          startedBy: names.get(work.startedById) ?? 'somebody who left',
-          entry: entryContent(work),
-          entryHash: entryHash(work),
-          signOff: work.signOff
-            ? {
-                by: work.signOff.personName,
-                certificateKind: work.signOff.certificateKind,
-                certificateNumber: work.signOff.certificateNumber,
-                statement: work.signOff.statement,
-                at: instant(work.signOff.signedAt),
-                hash: work.signOff.hash,
-              }
-            : null,
-          checkFlight: work.checkFlight
-            ? {
-                by: work.checkFlight.personName,
-                flownOn: calendarDateOrNull(work.checkFlight.flownOn),
-                words: work.checkFlight.words,
-              }
-            : null,
-          mySignature:
-            work.state === 'started' || work.state === 'entered' ? mySignature(me, work, today) : null,
-        })),
+      work: row.work.map((work) => ({
+        id: work.id,
+        forDeferral: work.deferralId !== null,
+        state: work.state,
+        startedAt: instant(work.startedAt),
+        startedBy: nameIn(names, work.startedById),
+        entry: entryContent(work),
+        entryHash: entryHash(work),
+        signOff: work.signOff
+          ? {
+              by: work.signOff.personName,
+              certificateKind: work.signOff.certificateKind,
+              certificateNumber: work.signOff.certificateNumber,
+              statement: work.signOff.statement,
+              at: instant(work.signOff.signedAt),
+              hash: work.signOff.hash,
+            }
+          : null,
+        checkFlight: work.checkFlight
+          ? {
+              by: work.checkFlight.personName,
+              flownOn: calendarDateOrNull(work.checkFlight.flownOn),
+              words: work.checkFlight.words,
+            }
+          : null,
+        mySignature:
+          work.state === 'started' || work.state === 'entered' ? mySignature(me, work, today) : null,
+      })),
       usual: usualWork(row.findingKey, aircraft.type.category as AircraftTypeFacts['category']),
       equipment: aircraft.equipment.map((item) => ({
         id: item.id,

@@ -1,5 +1,6 @@
 import { instant } from '../db/dates';
-import type { SummaryRow } from '../findings/summary';
+import { type SummaryRow } from '../findings/summary';
+import { nameIn } from '../people/names';
 
 /** A deferral that has ended, as the history shows it. */
 export interface PastDeferral {
@@ -31,7 +32,7 @@ export function pastDeferrals(
       endedAt: instant(end.endedAt),
       how: end.how,
       words: end.words,
-      endedBy: names.get(end.endedById) ?? 'somebody who left',
+      endedBy: nameIn(names, end.endedById),
     }));
 }
 

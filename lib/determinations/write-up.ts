@@ -1,5 +1,6 @@
 import type { Tx } from '../db/client';
 import { Refusal } from '../problems';
+import type { Ruling } from '../rules/ruling';
 
 /** One write-up with what every act on it needs. */
 export async function requireOpenWriteUp(tx: Tx, operatorId: string, id: string) {
@@ -25,6 +26,11 @@ export async function requireOpenWriteUp(tx: Tx, operatorId: string, id: string)
 /** Whether work on it is begun and not yet signed or given up; the work a deferral stands on counts too. */
 export const underWork = (writeUp: { readonly work: readonly { readonly state: string }[] }): boolean =>
   writeUp.work.some(({ state }) => state === 'started' || state === 'entered');
+
+/** Goes on only when the law allows it; otherwise refuses with the paragraphs. */
+export function requireAllowed(ruling: Ruling): void {
+  if (!ruling.allowed) throw new Refusal('signature_refused', { lines: linesOf(ruling.lines) });
+}
 
 /** The lines of a ruling as a refusal carries them. */
 export const linesOf = (lines: readonly { cite: string; because: string; effect: string }[]) =>

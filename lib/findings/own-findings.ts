@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { query } from '../access/service';
 import { instant } from '../db/dates';
 import { eventsOf, type WriteUpEvent } from './events';
-import { namesOf, SUMMARY, summaryOf, type WriteUpSummary } from './summary';
+import { SUMMARY, summaryOf, type WriteUpSummary } from './summary';
+import { nameIn, namesOf } from '../people/names';
 
 export interface OwnFinding {
   readonly aircraftId: string;
@@ -48,7 +49,7 @@ export const readOwnFindings = query({
           forDeferral: work.deferralId !== null,
           state: work.state,
           startedAt: instant(work.startedAt),
-          startedBy: names.get(work.startedById) ?? 'somebody who left',
+          startedBy: nameIn(names, work.startedById),
           description: work.description ?? work.title,
           signOff: work.signOff && { by: work.signOff.personName, at: instant(work.signOff.signedAt) },
         })),

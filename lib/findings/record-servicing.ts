@@ -1,6 +1,6 @@
 import { command } from '../access/service';
 import { recordDetermination } from '../determinations/record-determination';
-import { linesOf, requireOpenWriteUp, underWork } from '../determinations/write-up';
+import { requireAllowed, requireOpenWriteUp, underWork } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
@@ -33,7 +33,7 @@ export const recordServicing = command({
     }
     const signer = await readSigner(tx, operatorId, actor.personId);
     const ruling = mayRecordServicing(signerFacts(signer), dayAtBase(now, writeUp.aircraft.base.zone));
-    if (!ruling.allowed) throw new Refusal('signature_refused', { lines: linesOf(ruling.lines) });
+    requireAllowed(ruling);
     const signed = await recordDetermination(context, writeUp, signer, {
       kind: 'servicing',
       under: ruling.under,

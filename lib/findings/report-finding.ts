@@ -2,7 +2,8 @@ import { randomUUID } from 'node:crypto';
 import type { Tx } from '../db/client';
 import { command } from '../access/service';
 import { factsChanged, requireAircraft } from '../fleet/require-aircraft';
-import { fieldRefusal, Refusal } from '../problems';
+import { requireEquipment } from '../fleet/require-equipment';
+import { Refusal } from '../problems';
 import { calendarDateOrNull } from '../db/dates';
 import { triage, type StoredLimit, type TriageProposal } from '../rules/findings/triage';
 import type { Severity } from '../rules/aircraft';
@@ -31,7 +32,9 @@ export const reportFinding = command({
   async run({ tx, operatorId, actor, now, requestId }, input) {
     const aircraft = await requireAircraft(tx, operatorId, input.aircraftId);
     await requireOwnWalkaround(tx, operatorId, input.walkaroundId, aircraft.id);
-    const named = await namedEquipment(tx, operatorId, aircraft.id, input.equipmentId);
+    const named = input.equipmentId
+      ? await requireEquipment(tx, operatorId, aircraft.id, input.equipmentId)
+      : null;
     const proposal = triage({
       findingKey: input.findingKey,
       kind: input.kind,
@@ -137,21 +140,6 @@ async function storedLimits(tx: Tx, operatorId: string, aircraftId: string): Pro
     source: row.source,
     sourceDate: calendarDateOrNull(row.sourceDate),
   }));
-}
-
-/** The line of this aircraft's equipment list that the reporter named, or null when none was named. */
-async function namedEquipment(
-  tx: Tx,
-  operatorId: string,
-  aircraftId: string,
-  named: string | null,
-): Promise<{ id: string; jasc: string; name: string; function: string } | null> {
-  if (!named) return null;
-  const item = await tx.equipment.findUnique({ where: { operatorId_id: { operatorId, id: named } } });
-  if (!item || item.aircraftId !== aircraftId) {
-    throw fieldRefusal('equipmentId', 'This is not on the equipment list of this aircraft.');
-  }
-  return item;
 }
 
 /**

@@ -1,5 +1,6 @@
-import type { Prisma, Tx } from '../db/client';
+import type { Prisma } from '../db/client';
 import { instant } from '../db/dates';
+import { nameIn } from '../people/names';
 
 /** What a list of write-ups shows of each. */
 export const SUMMARY = {
@@ -45,15 +46,6 @@ export interface WriteUpSummary {
   }[];
 }
 
-/** Names of people by id; a person who left keeps the name. */
-export async function namesOf(tx: Tx, personIds: readonly string[]): Promise<ReadonlyMap<string, string>> {
-  const people = await tx.person.findMany({
-    where: { id: { in: [...new Set(personIds)] } },
-    select: { id: true, name: true },
-  });
-  return new Map(people.map((person) => [person.id, person.name]));
-}
-
 /** One row of a list of write-ups. */
 export function summaryOf(row: SummaryRow, names: ReadonlyMap<string, string>): WriteUpSummary {
   const live = row.deferrals.filter((deferral) => !deferral.end);
@@ -72,7 +64,7 @@ export function summaryOf(row: SummaryRow, names: ReadonlyMap<string, string>): 
     openedAt: instant(row.openedAt),
     closedAt: row.closedAt ? instant(row.closedAt) : null,
     closedHow: row.closedHow,
-    reportedBy: names.get(row.finding.personId) ?? 'somebody who left',
+    reportedBy: nameIn(names, row.finding.personId),
     reportedById: row.finding.personId,
     photoIds: row.finding.photos.map((photo) => photo.id),
     placards: live.flatMap((deferral) =>

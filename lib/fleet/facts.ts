@@ -42,7 +42,21 @@ export const AIRCRAFT_FACTS = {
       },
     },
   },
-  work: { where: { state: { in: ['started', 'entered', 'signed'] } }, include: { checkFlight: true } },
+  // Only work that still stands between the aircraft and a flight: unsigned, or signed with a check flight owed or not
+  // spoken about. All signed work ever done would make every answer slower with every year.
+  work: {
+    where: {
+      OR: [
+        { state: { in: ['started', 'entered'] } },
+        {
+          state: 'signed',
+          checkFlight: null,
+          OR: [{ checkFlightNeeded: null }, { checkFlightNeeded: true }],
+        },
+      ],
+    },
+    include: { checkFlight: true },
+  },
 } as const satisfies Prisma.AircraftInclude;
 
 export type AircraftRow = Prisma.AircraftGetPayload<{ include: typeof AIRCRAFT_FACTS }>;
@@ -91,7 +105,7 @@ export function aircraftFacts(row: AircraftRow): AircraftFacts {
     papers: row.papers.map(paperFacts),
     requirements: row.requirements.map(requirementFacts),
     discrepancies: row.discrepancies.map((discrepancy) => discrepancyFacts(row, discrepancy)),
-    work: row.work.filter(isOpenWork).map(workFacts),
+    work: row.work.map(workFacts),
   };
 }
 
@@ -316,10 +330,6 @@ function deferralFacts(aircraft: AircraftRow, discrepancy: DiscrepancyRow, row: 
       ),
   };
 }
-
-/** Work that still stands between the aircraft and a flight: unsigned, or signed with a check flight owed. */
-const isOpenWork = (row: AircraftRow['work'][number]): boolean =>
-  row.state !== 'signed' || (row.checkFlightNeeded !== false && !row.checkFlight);
 
 function workFacts(row: AircraftRow['work'][number]): WorkFacts {
   const checkFlight: WorkFacts['checkFlight'] = row.checkFlight

@@ -1,17 +1,16 @@
 import { z } from 'zod';
 import { query } from '../access/service';
 import { calendarDateOrNull } from '../db/dates';
-import { namesOf, SUMMARY, summaryOf, type WriteUpSummary } from '../findings/summary';
+import { SUMMARY, summaryOf, type WriteUpSummary } from '../findings/summary';
+import { namesOf } from '../people/names';
 import { Refusal } from '../problems';
-import { answersByOperation } from '../rules/answer';
 import { dueOf } from '../rules/due';
 import type { Fact } from '../rules/facts';
 import { jascLabel } from '../rules/jasc';
-import { localDate } from '../rules/months';
 import { operationId, operationName, type OperationId } from '../rules/operations';
 import type { Answer } from '../rules/verdict';
-import { aircraftFacts, basePlace, readAircraft } from './facts';
-import { boardRow, type BoardRow } from './read-board';
+import { readAircraft } from './facts';
+import { boardRow, judgeToday, type BoardRow } from './read-board';
 
 export interface AircraftFile {
   readonly asOf: string;
@@ -60,9 +59,8 @@ export const readAircraftFile = query({
   async run({ tx, operatorId, now }, { aircraftId }): Promise<AircraftFile> {
     const row = await readAircraft(tx, operatorId, aircraftId);
     if (!row || row.retiredOn) throw new Refusal('not_found', { say: 'There is no such aircraft here.' });
-    const facts = aircraftFacts(row);
-    const base = basePlace(row.base);
-    const today = localDate(now.toISOString(), base.zone);
+    const judged = judgeToday(row, now);
+    const { facts, today, answers } = judged;
     const writeUps = await tx.discrepancy.findMany({
       where: {
         operatorId,
@@ -82,11 +80,11 @@ export const readAircraftFile = query({
     const summaries = writeUps.map((one) => summaryOf(one, names));
     return {
       asOf: now.toISOString(),
-      row: boardRow(row, now),
+      row: boardRow(row, judged),
       serial: row.serial,
       hobbsTenths: row.hobbsTenths,
       tachTenths: row.tachTenths,
-      answers: answersByOperation(facts, base, today, now.toISOString()).map(({ kind, answer }) => ({
+      answers: answers.map(({ kind, answer }) => ({
         id: operationId(kind),
         name: operationName(kind),
         answer,

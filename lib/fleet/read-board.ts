@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { query } from '../access/service';
 import { answersByOperation, headline } from '../rules/answer';
+import { dayAtBase } from '../records/signature';
 import type { AircraftFacts } from '../rules/aircraft';
+import type { CalendarDate } from '../rules/facts';
 import { dueOf } from '../rules/due';
-import { localDate } from '../rules/months';
 import { operationId, operationName, type OperationId, type Place } from '../rules/operations';
 import { lightDuring, nextSunEvent } from '../rules/sun';
 import type { Outcome } from '../rules/verdict';
@@ -86,7 +87,7 @@ export const readBoard = query({
         zone: base.zone,
         now: lightNow(basePlace(base), now),
       })),
-      rows: fleet.map((row) => boardRow(row, now)),
+      rows: fleet.map((row) => boardRow(row, judgeToday(row, now))),
     };
   },
 });
@@ -107,12 +108,22 @@ function lightNow(place: Place, now: Date): LightNow {
   };
 }
 
-/** One aircraft's row of the board. */
-export function boardRow(row: AircraftRow, now: Date): BoardRow {
+/** An aircraft's facts and today's answers at its base; both the board and the aircraft's own page are drawn from it. */
+export interface JudgedToday {
+  readonly facts: AircraftFacts;
+  readonly today: CalendarDate;
+  readonly answers: ReturnType<typeof answersByOperation>;
+}
+
+export function judgeToday(row: AircraftRow, now: Date): JudgedToday {
   const facts = aircraftFacts(row);
   const base = basePlace(row.base);
-  const at = now.toISOString();
-  const today = localDate(at, base.zone);
+  const today = dayAtBase(now, base.zone);
+  return { facts, today, answers: answersByOperation(facts, base, today, now.toISOString()) };
+}
+
+/** One aircraft's row of the board. */
+export function boardRow(row: AircraftRow, { facts, today, answers }: JudgedToday): BoardRow {
   return {
     aircraftId: row.id,
     registration: row.registration,
@@ -120,10 +131,10 @@ export function boardRow(row: AircraftRow, now: Date): BoardRow {
     baseId: row.baseId,
     baseIdent: row.base.ident,
     baseName: row.base.name,
-    zone: base.zone,
+    zone: row.base.zone,
     forHire: row.forHire,
     ttisTenths: row.ttisTenths,
-    cells: answersByOperation(facts, base, today, at).map(({ kind, answer }) => ({
+    cells: answers.map(({ kind, answer }) => ({
       id: operationId(kind),
       name: operationName(kind),
       outcome: answer.outcome,

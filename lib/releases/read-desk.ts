@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { query } from '../access/service';
 import { instant } from '../db/dates';
-import type { Prisma, Tx } from '../db/client';
+import type { Prisma } from '../db/client';
+import { nameIn, namesOf } from '../people/names';
 import { signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
 import type { AircraftFacts } from '../rules/aircraft';
@@ -89,7 +90,7 @@ export const readReleases = query({
       orderBy: { releasedAt: 'desc' },
       take: SHOWN,
     });
-    const names = await namesOfEverybody(tx, operatorId);
+    const names = await namesOf(tx, rows.flatMap(peopleOf));
     return rows.map((row) => releaseView(row, names));
   },
 });
@@ -112,7 +113,7 @@ export const readRelease = query({
     });
     if (!row) throw new Refusal('not_found', { say: 'There is no such release here.' });
     return {
-      ...releaseView(row, await namesOfEverybody(tx, operatorId)),
+      ...releaseView(row, await namesOf(tx, peopleOf(row))),
       flight: row.flight as unknown as ProposedFlight,
       facts: row.facts as unknown as AircraftFacts,
       limitsPassedOn: row.limitsPassedOn,
@@ -125,10 +126,8 @@ const WITH_ZONE = {
 } as const satisfies Prisma.ReleaseInclude;
 type ReleaseRow = Prisma.ReleaseGetPayload<{ include: typeof WITH_ZONE }>;
 
-async function namesOfEverybody(tx: Tx, operatorId: string): Promise<ReadonlyMap<string, string>> {
-  const people = await tx.person.findMany({ where: { operatorId }, select: { id: true, name: true } });
-  return new Map(people.map((person) => [person.id, person.name]));
-}
+const peopleOf = (row: ReleaseRow): string[] =>
+  row.pilotId ? [row.dispatcherId, row.pilotId] : [row.dispatcherId];
 
 function releaseView(row: ReleaseRow, names: ReadonlyMap<string, string>): ReleaseView {
   return {
@@ -139,8 +138,8 @@ function releaseView(row: ReleaseRow, names: ReadonlyMap<string, string>): Relea
     arriveAt: instant(row.arriveAt),
     outcome: row.outcome,
     releasedAt: instant(row.releasedAt),
-    dispatcher: names.get(row.dispatcherId) ?? 'somebody who left',
-    pilot: row.pilotId ? (names.get(row.pilotId) ?? 'somebody who left') : null,
+    dispatcher: nameIn(names, row.dispatcherId),
+    pilot: row.pilotId ? nameIn(names, row.pilotId) : null,
     answer: row.answer as unknown as Answer,
     factsVersion: row.factsVersion,
     rulesVersion: row.rulesVersion,

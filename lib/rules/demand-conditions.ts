@@ -16,12 +16,6 @@ export function allHold(...conditions: readonly Fact<boolean>[]): Fact<boolean> 
   return conditions.find((condition) => !condition.known) ?? known(true);
 }
 
-/** True when one is known to hold, false when all are known not to, otherwise the first unknown one. */
-export function anyHolds(...conditions: readonly Fact<boolean>[]): Fact<boolean> {
-  if (conditions.some((condition) => condition.known && condition.value)) return known(true);
-  return conditions.find((condition) => !condition.known) ?? known(false);
-}
-
 /** Whether a fact is so, where it is known. */
 export const holds = <T>(fact: Fact<T>, test: (value: T) => boolean): Fact<boolean> =>
   fact.known ? known(test(fact.value)) : fact;

@@ -1,25 +1,28 @@
 import { calendarDateOrNull } from '../db/dates';
-import type { Tx } from '../db/client';
+import type { Prisma, Tx } from '../db/client';
 import { Refusal } from '../problems';
 import { contentHash } from '../records/canonical';
 
-/** One piece of work with what every act on it needs, or `not_found`. */
-export async function requireWork(tx: Tx, operatorId: string, id: string) {
+/** What the entry and every act on a piece of work need with it. */
+export const WORK_ROW = {
+  aircraft: { include: { base: true, type: true } },
+  discrepancy: true,
+  deferral: true,
+  signOff: true,
+  checkFlight: true,
+} as const satisfies Prisma.MaintenanceActionInclude;
+
+export type WorkRow = Prisma.MaintenanceActionGetPayload<{ include: typeof WORK_ROW }>;
+
+/** One piece of work, or `not_found`. */
+export async function requireWork(tx: Tx, operatorId: string, id: string): Promise<WorkRow> {
   const work = await tx.maintenanceAction.findUnique({
     where: { operatorId_id: { operatorId, id } },
-    include: {
-      aircraft: { include: { base: true, type: true } },
-      discrepancy: true,
-      deferral: true,
-      signOff: true,
-      checkFlight: true,
-    },
+    include: WORK_ROW,
   });
   if (!work) throw new Refusal('not_found', { say: 'There is no such work here.' });
   return work;
 }
-
-export type WorkRow = Awaited<ReturnType<typeof requireWork>>;
 
 /** The entry as it will be signed: everything 43.9(a) asks of the work itself, and what kind of work it was. */
 export function entryContent(work: WorkRow) {

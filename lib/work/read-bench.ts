@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { query } from '../access/service';
 import { instant } from '../db/dates';
-import { namesOf, SUMMARY, summaryOf, type WriteUpSummary } from '../findings/summary';
+import { SUMMARY, summaryOf, type WriteUpSummary } from '../findings/summary';
+import { namesOf } from '../people/names';
 import { jascLabel } from '../rules/jasc';
 
 /** One line of the mechanic's queue. */

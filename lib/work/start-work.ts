@@ -1,5 +1,5 @@
 import { command } from '../access/service';
-import { requireOpenWriteUp } from '../determinations/write-up';
+import { requireOpenWriteUp, underWork } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
 import { fieldRefusal, Refusal } from '../problems';
 import { findingOf, workPartOf } from '../rules/findings/catalogue';
@@ -15,7 +15,7 @@ export const startWork = command({
   input: startWorkInput,
   async run({ tx, operatorId, actor, now, requestId }, input) {
     const writeUp = await requireOpenWriteUp(tx, operatorId, input.discrepancyId);
-    if (writeUp.work.some((work) => work.state === 'started' || work.state === 'entered')) {
+    if (underWork(writeUp)) {
       throw new Refusal('conflict', { say: `Work on ${writeUp.number} has begun already.` });
     }
     // The part follows from the system, never from the one who would like to sign.
