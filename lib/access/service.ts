@@ -35,6 +35,11 @@ interface CommandDefinition<S extends z.ZodType, T> {
   readonly input: S;
   /** The password is asked again and checked before anything else: the act is a signature. */
   readonly signing?: boolean;
+  /**
+   * What of the input makes a request sent again the same one; all of it unless said. Only for what the server itself
+   * worked out from the rest, which a newer server may work out another way.
+   */
+  readonly counts?: (input: z.output<S>) => unknown;
   /** A refusal leaves an audit row too (sign-offs and releases that were not allowed). */
   readonly auditRefusals?: boolean;
   run(context: Context, input: z.output<S>): Promise<CommandOutcome<T>>;
@@ -72,7 +77,8 @@ export function command<S extends z.ZodType, T>(definition: CommandDefinition<S,
       const request = withRequest.parse(input).requestId;
       const signedIn = required(ref);
       const now = options.now ?? new Date();
-      const hash = contentHash({ verb: definition.verb, input: withoutPassword(input) });
+      const counted = definition.counts?.(input) ?? withoutPassword(input);
+      const hash = contentHash({ verb: definition.verb, input: counted });
       if (definition.signing) await confirmPassword(signedIn, withPassword.parse(input).password, now);
       try {
         return await writeInOperator(signedIn.operatorId, async (tx) => {
