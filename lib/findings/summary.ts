@@ -1,6 +1,8 @@
 import type { Prisma } from '../db/client';
 import { instant } from '../db/dates';
 import { nameIn } from '../people/names';
+import { ARE_OBSERVATIONS } from './observations';
+import { PHOTOS_IN_ORDER, photoView, type PhotoView } from '../photos/view';
 
 /** What a list of write-ups shows of each. */
 export const SUMMARY = {
@@ -11,10 +13,11 @@ export const SUMMARY = {
       place: true,
       words: true,
       personId: true,
-      photos: { select: { id: true } },
+      photos: PHOTOS_IN_ORDER,
     },
   },
   deferrals: { include: { placards: true, end: true } },
+  _count: { select: { observations: { where: ARE_OBSERVATIONS } } },
 } as const satisfies Prisma.DiscrepancyInclude;
 
 export type SummaryRow = Prisma.DiscrepancyGetPayload<{ include: typeof SUMMARY }>;
@@ -37,6 +40,9 @@ export interface WriteUpSummary {
   readonly reportedBy: string;
   readonly reportedById: string;
   readonly photoIds: readonly string[];
+  readonly photos: readonly PhotoView[];
+  /** How often others have seen the same since. */
+  readonly observations: number;
   /** Placards of the live deferral: owed or in place. */
   readonly placards: readonly {
     readonly id: string;
@@ -67,6 +73,8 @@ export function summaryOf(row: SummaryRow, names: ReadonlyMap<string, string>): 
     reportedBy: nameIn(names, row.finding.personId),
     reportedById: row.finding.personId,
     photoIds: row.finding.photos.map((photo) => photo.id),
+    photos: row.finding.photos.map(photoView),
+    observations: row._count.observations,
     placards: live.flatMap((deferral) =>
       deferral.placards.map(({ id, wording, location, placedAt, removedAt }) => ({
         id,
