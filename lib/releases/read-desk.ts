@@ -1,13 +1,15 @@
 import { z } from 'zod';
 import { query } from '../access/service';
 import { instant } from '../db/dates';
-import type { Prisma } from '../db/client';
+import type { Prisma, Tx } from '../db/client';
 import { nameIn, namesOf } from '../people/names';
 import { signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
 import type { AircraftFacts } from '../rules/aircraft';
 import type { ProposedFlight } from '../rules/operations';
+import type { LastOnRecord } from '../rules/meters';
 import type { Answer } from '../rules/verdict';
+import { lastOnRecord, metersOfReleases, NOT_READ, type FlightMeters } from './readings';
 
 /** What the flight form offers to choose from. */
 export interface DeskChoices {
@@ -75,6 +77,8 @@ export interface ReleaseView {
   readonly factsVersion: number;
   readonly rulesVersion: string;
   readonly hash: string;
+  /** What was read at departure and return. */
+  readonly meters: FlightMeters;
 }
 
 const SHOWN = 30;
@@ -91,7 +95,8 @@ export const readReleases = query({
       take: SHOWN,
     });
     const names = await namesOf(tx, rows.flatMap(peopleOf));
-    return rows.map((row) => releaseView(row, names));
+    const meters = await metersOf(tx, operatorId, rows);
+    return rows.map((row) => releaseView(row, names, meters));
   },
 });
 
@@ -100,6 +105,12 @@ export interface ReleaseFile extends ReleaseView {
   readonly flight: ProposedFlight;
   readonly facts: AircraftFacts;
   readonly limitsPassedOn: boolean;
+  readonly aircraftId: string;
+  readonly pilotId: string | null;
+  /** The aircraft's meters as they stand on record now. */
+  readonly lastOnRecord: LastOnRecord;
+  /** Total time in service now; null when it is not known. */
+  readonly ttisTenths: number | null;
 }
 
 /** One release with everything it stood on. Refuses `not_found`. */
@@ -113,10 +124,14 @@ export const readRelease = query({
     });
     if (!row) throw new Refusal('not_found', { say: 'There is no such release here.' });
     return {
-      ...releaseView(row, await namesOf(tx, peopleOf(row))),
+      ...releaseView(row, await namesOf(tx, peopleOf(row)), await metersOf(tx, operatorId, [row])),
       flight: row.flight as unknown as ProposedFlight,
       facts: row.facts as unknown as AircraftFacts,
       limitsPassedOn: row.limitsPassedOn,
+      aircraftId: row.aircraftId,
+      pilotId: row.pilotId,
+      lastOnRecord: await lastOnRecord(tx, row.aircraft),
+      ttisTenths: row.aircraft.ttisTenths,
     };
   },
 });
@@ -129,7 +144,18 @@ type ReleaseRow = Prisma.ReleaseGetPayload<{ include: typeof WITH_ZONE }>;
 const peopleOf = (row: ReleaseRow): string[] =>
   row.pilotId ? [row.dispatcherId, row.pilotId] : [row.dispatcherId];
 
-function releaseView(row: ReleaseRow, names: ReadonlyMap<string, string>): ReleaseView {
+const metersOf = (tx: Tx, operatorId: string, rows: readonly ReleaseRow[]) =>
+  metersOfReleases(
+    tx,
+    operatorId,
+    rows.map((row) => row.id),
+  );
+
+function releaseView(
+  row: ReleaseRow,
+  names: ReadonlyMap<string, string>,
+  meters: ReadonlyMap<string, FlightMeters>,
+): ReleaseView {
   return {
     id: row.id,
     registration: row.aircraft.registration,
@@ -144,5 +170,6 @@ function releaseView(row: ReleaseRow, names: ReadonlyMap<string, string>): Relea
     factsVersion: row.factsVersion,
     rulesVersion: row.rulesVersion,
     hash: row.hash,
+    meters: meters.get(row.id) ?? NOT_READ,
   };
 }

@@ -6,7 +6,8 @@ import { OutcomeMark } from '@/app/_ui/marks';
 import { Moment } from '@/app/_ui/moment';
 import { EmptyState, PageTitle } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
-import { readReleases } from '@/lib/releases/read-desk';
+import { readReleases, type ReleaseView } from '@/lib/releases/read-desk';
+import { formatTenths } from '@/lib/rules/hours';
 import { type Outcome } from '@/lib/rules/verdict';
 import { Refused } from '../refused';
 import styles from '../release/release.module.css';
@@ -48,11 +49,34 @@ export default async function ReleasesPage(props: {
                 {row.pilot ?? 'No pilot named'}. Released by {row.dispatcher},{' '}
                 <Moment at={row.releasedAt} zone={row.zone} />
               </p>
+              <p>
+                <Whereabouts row={row} />
+              </p>
             </div>
             <OutcomeMark outcome={row.outcome as Outcome} size="small" />
           </li>
         ))}
       </ul>
     </Shell>
+  );
+}
+
+/** Out or back, by the meters that were read. */
+function Whereabouts({ row: { meters, zone } }: { row: ReleaseView }) {
+  const { out, back, flown } = meters;
+  if (back) {
+    const hobbs = flown?.hobbsTenths ?? null;
+    return (
+      <>
+        Back <Moment at={back.at} zone={zone} />
+        {hobbs === null ? '. Hours flown not known.' : `. Flown ${formatTenths(hobbs)} h by Hobbs.`}
+      </>
+    );
+  }
+  if (!out) return <span className={styles.soft}>Meters not read.</span>;
+  return (
+    <>
+      <b>Out</b> since <Moment at={out.at} zone={zone} />
+    </>
   );
 }

@@ -7,11 +7,13 @@ import { HoursText, Moment } from '@/app/_ui/moment';
 import { Card, FactList, PageTitle, Section } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
 import { readRelease, type ReleaseFile } from '@/lib/releases/read-desk';
+import { mayUse } from '@/lib/access/policy';
 import { type Outcome } from '@/lib/rules/verdict';
 import { Reasons } from '../../reasons';
 import { Refused } from '../../refused';
 import { PURPOSE_WORDS } from '../../words';
 import styles from '../release.module.css';
+import { Meters } from './meters';
 
 export const metadata: Metadata = { title: 'Release' };
 
@@ -37,6 +39,16 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
       >
         {release.registration} released
       </PageTitle>
+      <Section title={metersTitle(release)} id="meters">
+        <Meters
+          releaseId={id}
+          meters={release.meters}
+          last={release.lastOnRecord}
+          ttisTenths={release.ttisTenths}
+          zone={release.zone}
+          mayWrite={mayUse(who.roles, 'flight.release') || release.pilotId === ref.personId}
+        />
+      </Section>
       <Section title="The flight">
         <FactList facts={flightFacts(release)} />
       </Section>
@@ -99,6 +111,10 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
     </Shell>
   );
 }
+
+/** What comes next leads the page: departure, then return. */
+const metersTitle = ({ meters: { out, back } }: ReleaseFile): string =>
+  back ? 'Meters' : out ? 'Meters at return' : 'Meters at departure';
 
 function flightFacts({ flight, pilot }: ReleaseFile) {
   const said = (fact: { known: true; value: boolean } | { known: false }) =>

@@ -1,0 +1,27 @@
+import { z } from 'zod';
+import { requestId } from '../access/request-id';
+import { clientInstant } from '../findings/schema';
+
+/** As far as a meter of six digits and a tenth goes. */
+const MOST_TENTHS = 9_999_999;
+
+const meterTenths = (name: string) =>
+  z
+    .int(`Enter ${name} in hours and tenths, for example 2123.4.`)
+    .min(0, `Enter ${name} in hours and tenths, for example 2123.4.`)
+    .max(MOST_TENTHS, `${name} has six digits and a tenth at most.`);
+
+/** The meters as read at departure or return, in whole tenths of an hour. The request's number is also the reading's. */
+const readMetersInput = z.object({
+  requestId,
+  releaseId: z.uuid(),
+  hobbsTenths: meterTenths('Hobbs'),
+  tachTenths: meterTenths('Tach'),
+  /** When they were read, by the clock of whoever read them; `now`: as it comes in. */
+  readAt: z.literal('now').or(clientInstant),
+});
+
+// The phone's message says the moment too; a reading must not become the other one on the way.
+export const readMetersOutInput = readMetersInput.extend({ moment: z.literal('out') });
+export const readMetersInInput = readMetersInput.extend({ moment: z.literal('in') });
+export type ReadMetersInput = z.output<typeof readMetersOutInput> | z.output<typeof readMetersInInput>;
