@@ -1,12 +1,17 @@
 /**
- * Runs once before the server takes its first request: a server that could not keep sessions safe says why and ends.
- * Next itself would only log a throw here and stay up, answering every request with an error.
+ * Runs once before the server takes its first request: a server that could not keep sessions or photos safe, or that was
+ * told to send letters and cannot, says why and ends. Next itself would only log a throw here and stay up, answering every
+ * request with an error. Then the sending of letters starts, where it is switched on.
  */
 export async function register(): Promise<void> {
   if (process.env.NEXT_RUNTIME !== 'nodejs') return;
   const { sessionSecret } = await import('./app/_session/secret');
+  const { requirePhotoStore } = await import('./lib/photos/chosen-store');
+  const { startLetters } = await import('./lib/notices/start-letters');
   try {
     sessionSecret();
+    await requirePhotoStore();
+    startLetters();
   } catch (error) {
     console.error(error instanceof Error ? error.message : error);
     process.exit(1);

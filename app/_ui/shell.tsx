@@ -29,6 +29,11 @@ export function Shell({ who, children }: { who: WhoAmI; children: ReactNode }) {
               <span className={styles.roles}>, {who.roles.join(', ')}</span>
             </span>
           </div>
+          {Boolean(who.unreadNews) && (
+            <Link href="/ramp/mine" className={styles.newsLink}>
+              {who.unreadNews} new<span className={styles.newsAbout}> about your write-ups</span>
+            </Link>
+          )}
           <SignOut />
         </div>
         {places.length > 1 && <PlacesNav places={places} />}

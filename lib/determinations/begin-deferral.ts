@@ -3,6 +3,7 @@ import { command, type Context } from '../access/service';
 import { dateColumn } from '../db/dates';
 import { aircraftFacts, basePlace, readAircraft } from '../fleet/facts';
 import { factsChanged } from '../fleet/require-aircraft';
+import { tellReporters } from '../notices/tell-reporters';
 import { readSigner, signerFacts } from '../people/signer';
 import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
@@ -121,6 +122,13 @@ export const beginDeferral = command({
       data: { state: 'deferred' },
     });
     await factsChanged(tx, operatorId, writeUp.aircraftId);
+    await tellReporters(context, {
+      discrepancyId: writeUp.id,
+      what: 'deferred',
+      eventId: deferralId,
+      byName: actor.name,
+      words: `${methodWords}\n${statement}`,
+    });
     return {
       value: { deferralId, placardId },
       audit: {

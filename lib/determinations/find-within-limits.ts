@@ -1,5 +1,6 @@
 import { command } from '../access/service';
 import { factsChanged } from '../fleet/require-aircraft';
+import { tellReporters } from '../notices/tell-reporters';
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
@@ -63,6 +64,13 @@ export const findWithinLimits = command({
       data: { severity: 'watch' },
     });
     await factsChanged(tx, operatorId, writeUp.aircraftId);
+    await tellReporters(context, {
+      discrepancyId: writeUp.id,
+      what: 'within-limits',
+      eventId: signed.id,
+      byName: actor.name,
+      words: statement,
+    });
     return {
       value: { determinationId: signed.id },
       audit: {

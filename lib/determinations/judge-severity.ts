@@ -1,6 +1,7 @@
 import { command } from '../access/service';
 import { factsChanged } from '../fleet/require-aircraft';
 import { requireEquipment } from '../fleet/require-equipment';
+import { tellReporters } from '../notices/tell-reporters';
 import { readSigner, signerFacts } from '../people/signer';
 import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
@@ -80,6 +81,13 @@ export const judgeSeverity = command({
       },
     });
     await factsChanged(tx, operatorId, writeUp.aircraftId);
+    await tellReporters(context, {
+      discrepancyId: writeUp.id,
+      what: 'judged',
+      eventId: signed.id,
+      byName: actor.name,
+      words: statement,
+    });
     return {
       value: { determinationId: signed.id, severity },
       audit: {

@@ -2,8 +2,18 @@ import { z } from 'zod';
 import { query } from '../access/service';
 import { calendarDateOrNull, instant } from '../db/dates';
 import { aircraftFacts, basePlace, readAircraft } from '../fleet/facts';
+import {
+  EARLIER,
+  earlierWriteUp,
+  laterWriteUps,
+  observationViews,
+  SEEN_AGAIN,
+  type ObservationView,
+  type RelatedWriteUp,
+} from '../findings/observations';
 import { SUMMARY, summaryOf, type WriteUpSummary } from '../findings/summary';
 import { nameIn, namesOf } from '../people/names';
+import { PHOTOS_IN_ORDER } from '../photos/view';
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
@@ -70,6 +80,12 @@ export interface WriteUpView {
   readonly inoperativeCount: number | null;
   readonly measurements: Readonly<Record<string, number>>;
   readonly foundAt: string;
+  /** Others who have seen the same since, oldest first. */
+  readonly observations: readonly ObservationView[];
+  /** The write-up this one was opened because of. */
+  readonly earlier: RelatedWriteUp | null;
+  /** Write-ups opened because of this one, oldest first. */
+  readonly later: readonly RelatedWriteUp[];
   readonly reasons: readonly Line[];
   readonly determinations: readonly {
     readonly id: string;
@@ -125,7 +141,8 @@ export const readWriteUp = query({
       where: { operatorId_id: { operatorId, id: discrepancyId } },
       include: {
         ...SUMMARY,
-        finding: { include: { photos: { select: { id: true } } } },
+        finding: { include: { photos: PHOTOS_IN_ORDER, related: EARLIER } },
+        observations: SEEN_AGAIN,
         determinations: true,
         work: { include: WORK_ROW, orderBy: { startedAt: 'asc' } },
       },
@@ -135,6 +152,7 @@ export const readWriteUp = query({
     if (!aircraft) throw new Refusal('not_found');
     const names = await namesOf(tx, [
       row.finding.personId,
+      ...row.observations.map((seen) => seen.personId),
       ...row.work.map((work) => work.startedById),
       ...row.deferrals.flatMap((deferral) => (deferral.end ? [deferral.end.endedById] : [])),
     ]);
@@ -161,6 +179,9 @@ export const readWriteUp = query({
       inoperativeCount: row.inoperativeCount,
       measurements: row.finding.measurements as Record<string, number>,
       foundAt: instant(row.finding.foundAt),
+      observations: observationViews(row.observations, names),
+      earlier: earlierWriteUp(row.finding.related, row.openedAt),
+      later: laterWriteUps(row.observations, row.closedAt),
       reasons: row.reasons as unknown as Line[],
       determinations: row.determinations
         .toSorted((a, b) => a.signedAt.getTime() - b.signedAt.getTime())

@@ -2,6 +2,7 @@ import { command } from '../access/service';
 import { recordDetermination } from '../determinations/record-determination';
 import { requireAllowed, requireOpenWriteUp, underWork } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
+import { tellReporters } from '../notices/tell-reporters';
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
@@ -46,6 +47,13 @@ export const recordServicing = command({
       data: { state: 'closed', closedAt: now, closedHow: 'serviced' },
     });
     await factsChanged(tx, operatorId, writeUp.aircraftId);
+    await tellReporters(context, {
+      discrepancyId: writeUp.id,
+      what: 'serviced',
+      eventId: signed.id,
+      byName: actor.name,
+      words: input.words,
+    });
     return {
       value: { determinationId: signed.id },
       audit: {

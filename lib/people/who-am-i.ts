@@ -7,6 +7,8 @@ export interface WhoAmI {
   readonly name: string;
   readonly roles: readonly Role[];
   readonly operatorName: string;
+  /** Notices about own write-ups and observations not seen yet; left out where nobody could ask, as on a phone offline. */
+  readonly unreadNews?: number;
 }
 
 /** The signed-in person's name, roles and operator. Refuses `not_signed_in` for an ended session. */
@@ -18,6 +20,9 @@ export const whoAmI = query({
       where: { id: operatorId },
       select: { name: true },
     });
-    return { name: actor.name, roles: actor.roles, operatorName: operator.name };
+    const unreadNews = await tx.notice.count({
+      where: { operatorId, personId: actor.personId, readAt: null },
+    });
+    return { name: actor.name, roles: actor.roles, operatorName: operator.name, unreadNews };
   },
 });

@@ -3,6 +3,7 @@ import { command, type Context } from '../access/service';
 import { calendarDateOrNull } from '../db/dates';
 import { linesOf } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
+import { tellReporters } from '../notices/tell-reporters';
 import { readSigner, signerFacts } from '../people/signer';
 import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase, signatureOver } from '../records/signature';
@@ -94,6 +95,15 @@ export const signWork = command({
     });
     if (work.discrepancy && !work.deferralId) await closeWriteUp(context, work, input.placardRemoved);
     await factsChanged(tx, operatorId, work.aircraftId);
+    if (work.discrepancyId) {
+      await tellReporters(context, {
+        discrepancyId: work.discrepancyId,
+        what: work.deferralId ? 'made-safe' : 'repaired',
+        eventId: signOffId,
+        byName: actor.name,
+        words: work.description ?? work.title,
+      });
+    }
     return {
       value: { signOffId, hash: signature.hash },
       audit: {

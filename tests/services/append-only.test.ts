@@ -43,6 +43,7 @@ const SIGNED = {
   request: 'verb',
   audit_row: 'verb',
   compliance: 'approved_by',
+  walkaround_plan: 'why',
 } as const;
 
 beforeAll(async () => {
@@ -68,8 +69,19 @@ beforeAll(async () => {
   ({ workId } = valueOf(await startWork(powerplant, startOf(nick.discrepancyId), now)));
   const { entryHash } = valueOf(await enterWork(powerplant, entryOf(workId, PEOPLE.powerplant.name), now));
   valueOf(await signWork(powerplant, signatureOf(workId, entryHash), now));
+  await keepWalkaroundPlan();
 });
 afterAll(() => closeSchools(database));
+
+/** A version of a walkaround list, as a row: what is in it is no matter here. */
+const keepWalkaroundPlan = () =>
+  withClient(database.adminUrl, (client) =>
+    client.query(
+      `INSERT INTO walkaround_plan (id, operator_id, type_id, version, content, why, made_by_id, made_at)
+       SELECT gen_random_uuid(), operator_id, type_id, 7, '{}', 'A test', $2, now() FROM aircraft WHERE id = $1`,
+      [school.aircraftId, school.people.manager.personId],
+    ),
+  );
 
 const asApp = (sql: string) =>
   withClient(database.appUrl, async (client) => {

@@ -10,11 +10,12 @@ import { PlainProblem } from '../_parts/plain-problem';
 import styles from '../_parts/ramp.module.css';
 import { whereInWords } from '../_parts/words';
 import { SeverityOf, StateMark } from '../_parts/write-up-card';
+import { News } from './news';
 
 export const metadata: Metadata = { title: 'My write-ups' };
 export const dynamic = 'force-dynamic';
 
-/** What became of everything I wrote up. */
+/** What became of everything I wrote up or have seen again. */
 export default async function MinePage() {
   const { ref, who } = await requireActor('/ramp/mine');
   const mine = await readOwnFindings(ref, {});
@@ -28,13 +29,14 @@ export default async function MinePage() {
         >
           What became of my write-ups
         </PageTitle>
+        <News actor={ref} />
         {mine.value.length === 0 ? (
           <EmptyState title="You have not written anything up yet.">
             <p>What you find on a walkaround will be listed here, with what was done about it.</p>
           </EmptyState>
         ) : (
           <ul className={styles.plainList}>
-            {mine.value.map(({ writeUp, registration, zone, events }) => (
+            {mine.value.map(({ writeUp, registration, zone, events, isMine, seenAgain }) => (
               <li key={writeUp.id}>
                 <Card>
                   <div className={styles.marks}>
@@ -47,9 +49,18 @@ export default async function MinePage() {
                     </Link>
                   </h2>
                   <p className={styles.soft}>
-                    {writeUp.number}, {whereInWords(writeUp)}. <Moment at={writeUp.openedAt} zone={zone} />
+                    {writeUp.number}, {whereInWords(writeUp)}. {!isMine && <>{writeUp.reportedBy}, </>}
+                    <Moment at={writeUp.openedAt} zone={zone} />
                   </p>
                   <p className={styles.said}>{writeUp.words}</p>
+                  {seenAgain.map(({ id, at, words }) => (
+                    <div key={id}>
+                      <p className={styles.soft}>
+                        You saw it again on <Moment at={at} zone={zone} />:
+                      </p>
+                      <p className={styles.said}>{words}</p>
+                    </div>
+                  ))}
                   <Events events={events} zone={zone} />
                 </Card>
               </li>

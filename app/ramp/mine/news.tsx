@@ -1,0 +1,71 @@
+import { type ActorRef } from '@/lib/access/actor';
+import { readNotices, type NoticeView } from '@/lib/notices/read-notices';
+import Link from '../../_ui/link';
+import { Moment } from '../../_ui/moment';
+import { Card } from '../../_ui/page';
+import { ProblemNotice } from '../../_ui/problem-notice';
+import rampStyles from '../_parts/ramp.module.css';
+import styles from './news.module.css';
+import { NewsSeen } from './news-seen';
+
+const HEADING = 'news';
+
+/**
+ * Word of what was done about my write-ups and observations. News stays new until its reader says so: a page that only
+ * opened, on a phone that went back into the pocket, has told nobody anything.
+ */
+export async function News({ actor }: { actor: ActorRef }) {
+  const read = await readNotices(actor, {});
+  if (!read.ok) return <ProblemNotice problem={read.problem} />;
+  const { unread, unreadCount, earlier } = read.value;
+  if (unread.length + earlier.length === 0) return null;
+  return (
+    <section className={styles.news} aria-labelledby={HEADING}>
+      <h2 id={HEADING} tabIndex={-1}>
+        {unreadCount === 0 ? 'No news' : `News (${unreadCount})`}
+      </h2>
+      {unread.length > 0 && (
+        <>
+          {unreadCount > unread.length && (
+            <p className={rampStyles.soft}>
+              The newest {unread.length}; the others follow when these are seen.
+            </p>
+          )}
+          <NewsList notices={unread} edge="blue" />
+          {/* With other news the form starts anew, with other ids. */}
+          <NewsSeen key={unread[0]?.id} noticeIds={unread.map(({ id }) => id)} headingId={HEADING} />
+        </>
+      )}
+      {earlier.length > 0 && (
+        <details className={rampStyles.fold}>
+          <summary>Earlier news</summary>
+          <NewsList notices={earlier} />
+        </details>
+      )}
+    </section>
+  );
+}
+
+function NewsList({ notices, edge }: { notices: readonly NoticeView[]; edge?: 'blue' }) {
+  return (
+    <ul className={rampStyles.plainList}>
+      {notices.map((notice) => (
+        <li key={notice.id}>
+          <Card edge={edge}>
+            <h3>
+              <Link href={`/ramp/write-up/${notice.discrepancyId}`} className={rampStyles.cardLink}>
+                {notice.registration}, {notice.number}: {notice.title}
+              </Link>
+            </h3>
+            <p className={styles.done}>{notice.done}</p>
+            <p className={rampStyles.said}>{notice.words}</p>
+            <p className={rampStyles.soft}>
+              {notice.byName}, <Moment at={notice.at} zone={notice.zone} />
+            </p>
+            <p>{notice.meaning}</p>
+          </Card>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,8 @@
+import { z } from 'zod';
+import { requestId } from '../access/request-id';
+
+/** Notices that were seen, several at once. */
+export const markNoticesReadInput = z.object({
+  requestId,
+  noticeIds: z.array(z.uuid()).min(1, 'Say which notices were read.').max(100),
+});

@@ -1,0 +1,50 @@
+import { clockInWords, dayInWords } from '../rules/in-words';
+import { localDate } from '../rules/months';
+import { doneInWords, meaningInWords, type NoticeKind } from './in-words';
+
+/** What a letter tells, all of it. */
+export interface Tidings {
+  readonly what: NoticeKind;
+  /** What it was judged to be; null for all that is no judgement. */
+  readonly severity: string | null;
+  readonly registration: string;
+  readonly number: string;
+  readonly title: string;
+  readonly byName: string;
+  /** The person's own words. */
+  readonly words: string;
+  /** ISO instant, and the zone of the aircraft's base to tell it in. */
+  readonly at: string;
+  readonly zone: string;
+  readonly operatorName: string;
+  readonly link: string;
+}
+
+/** Subject and text of the letter about one event. The subject has no line breaks, whatever the title holds. */
+export function writeLetter(tidings: Tidings): { subject: string; body: string } {
+  const { what, registration, number, title, byName, at, zone, operatorName, link } = tidings;
+  const about = onOneLine(`${number}, ${title}`);
+  const subject = onOneLine(`${registration}, ${number}: ${doneInWords(what).toLowerCase()}. ${title}`);
+  const when = `${dayInWords(localDate(at, zone))}, ${clockInWords(at, zone)} (${zone})`;
+  const body = [
+    `${onOneLine(registration)}: what you wrote up or added to has been seen to.`,
+    `${about}\n${doneInWords(what)} by ${onOneLine(byName)}, ${when}.`,
+    `In the words of ${onOneLine(byName)}:`,
+    indented(tidings.words),
+    `What it means: ${meaningInWords(what, tidings.severity)}`,
+    `All of it: ${link}`,
+    'Whether the aircraft may fly is answered for each flight, never by a letter.',
+    `-- \nWheelchock wrote this by itself for ${onOneLine(operatorName)}. Nobody reads an answer to it.`,
+  ].join('\n\n');
+  return { subject, body: `${body}\n` };
+}
+
+/** Control characters and line separators become one blank each: RFC 5322, 2.2 (no CR or LF within a header field). */
+const onOneLine = (text: string): string => text.replace(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ').trim();
+
+/** Somebody's words, set in, so that they cannot be taken for ours. Line breaks stay, other control characters go. */
+const indented = (words: string): string =>
+  words
+    .split(/\r\n|[\r\n\u2028\u2029]/)
+    .map((line) => `    ${line.replace(/\p{Cc}+/gu, ' ')}`.trimEnd())
+    .join('\n');
