@@ -22,6 +22,7 @@ const bracken = (
   forHire: true,
   hobbsAheadTenths: -31_200,
   tachAheadTenths: -18_450,
+  ttisMeter: 'tach',
   parked: false,
   equipment: BRACKEN_EQUIPMENT,
   limits: BRACKEN_LIMITS,

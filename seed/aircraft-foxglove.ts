@@ -51,6 +51,7 @@ export const FOXGLOVE: AircraftPlan = {
   ttisTenths: 31_058,
   hobbsAheadTenths: 1120,
   tachAheadTenths: 0,
+  ttisMeter: null,
   tenthsADay: 8,
   parked: false,
   equipment: FOXGLOVE_EQUIPMENT,

@@ -22,6 +22,7 @@ const sedge = (
   forHire: true,
   hobbsAheadTenths: -2140,
   tachAheadTenths: -310,
+  ttisMeter: 'tach',
   parked: false,
   equipment: SEDGE_EQUIPMENT,
   limits: SEDGE_LIMITS,

@@ -75,6 +75,7 @@ export const MARROWFIELD: OperatorPlan = {
       ttisTenths: 22_417,
       hobbsAheadTenths: 0,
       tachAheadTenths: 0,
+      ttisMeter: 'tach',
       tenthsADay: 2,
       parked: false,
       equipment: SEDGE_EQUIPMENT,

@@ -126,6 +126,8 @@ export interface AircraftPlan {
   /** What the two meters show beyond (or short of) the total time. */
   readonly hobbsAheadTenths: number;
   readonly tachAheadTenths: number;
+  /** Which meter counts its time in service; null: nobody has said. */
+  readonly ttisMeter: 'hobbs' | 'tach' | null;
   /** Tenths flown on an average day of the past year. */
   readonly tenthsADay: number;
   /** It has not flown since the last day of last month. */

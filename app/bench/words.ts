@@ -1,5 +1,5 @@
-import { KIND_TITLES } from '@/lib/rules/findings/course-of-something-else';
-import { WALKAROUND_STATIONS } from '@/lib/rules/findings/stations';
+import { KIND_TITLES } from '@/lib/rules/findings/kinds';
+import { areaTitle } from '@/lib/rules/walkaround/areas';
 
 /** Plain words for what records say in keys. A key this version does not know is shown in its own letters. */
 const said = (words: Readonly<Record<string, string>>, key: string): string =>
@@ -91,7 +91,4 @@ export const basisWords = (basis: string) =>
 
 export const endWords = (how: string) => said({ repaired: 'ended by repair' }, how);
 
-const STATIONS: Readonly<Record<string, string>> = Object.fromEntries(
-  WALKAROUND_STATIONS.map((station) => [station.key, station.title]),
-);
-export const stationWords = (station: string) => said(STATIONS, station);
+export const stationWords = (station: string) => areaTitle(station);

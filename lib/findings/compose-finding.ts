@@ -1,9 +1,10 @@
 /**
- * From what a form holds (all text, as typed) to a finding as `reportFinding` takes it. Pure, and light enough for a
- * phone: the catalogue stays on the server, which offers the findings of one station (offer-findings.ts).
+ * From what a form holds (all text, as typed) to a finding as `reportFinding` takes it, or to an observation of a write-up
+ * that is there already; and back again, for a message that was refused. Pure, and light enough for a phone: what can be
+ * found where comes with the pack (offer-findings.ts).
  */
 import type { MeasureUnit } from '../rules/findings/measurements';
-import { readMeasurement } from './measurement-input';
+import { readMeasurement, typedMeasurement } from './measurement-input';
 import type { ReportFindingInput } from './schema';
 
 /** A line of the equipment list. */
@@ -48,6 +49,37 @@ export interface FindingDraft {
   readonly measurements: Readonly<Record<string, string>>;
   readonly place: string;
   readonly words: string;
+  /** When it was noticed, one of PHASES. */
+  readonly phase: string;
+  /** Whether it is one that is written up already, see `sameAnswer`; or NOT_THE_SAME. */
+  readonly same: string;
+}
+
+export const PHASES = ['before-flight', 'in-flight', 'after-flight'] as const;
+export type Phase = (typeof PHASES)[number];
+
+/** Whether a text names a phase. */
+export const isPhase = (text: string | null): text is Phase =>
+  (PHASES as readonly (string | null)[]).includes(text);
+
+/**
+ * How a finding stands to a write-up that is there already.
+ * - `same`: the same, as written. It becomes an observation of that write-up.
+ * - `worse`: the same, but worse than written. A write-up of its own that names the other.
+ * - `back`: it was closed and is there again. Likewise.
+ */
+export type HowTheSame = 'same' | 'worse' | 'back';
+
+/** "No, another": asked and denied, which is not the same as not asked. */
+export const NOT_THE_SAME = 'another';
+
+/** The answer as the form keeps it. */
+export const sameAnswer = (how: HowTheSame, writeUpId: string): string => `${how}:${writeUpId}`;
+
+/** What an answer says; null for none and for "No, another". */
+export function readSame(answer: string): { readonly how: HowTheSame; readonly writeUpId: string } | null {
+  const match = /^(same|worse|back):(.+)$/.exec(answer);
+  return match ? { how: match[1] as HowTheSame, writeUpId: match[2] ?? '' } : null;
 }
 
 export const EMPTY_DRAFT: FindingDraft = {
@@ -59,6 +91,8 @@ export const EMPTY_DRAFT: FindingDraft = {
   measurements: {},
   place: '',
   words: '',
+  phase: '',
+  same: '',
 };
 
 /** What still has to be asked, given what has been answered. */
@@ -117,6 +151,8 @@ export interface FindingSetting {
   readonly aircraftId: string;
   readonly walkaroundId: string | null;
   readonly station: string;
+  /** Item of the walkaround list it was found at. */
+  readonly itemKey: string | null;
   readonly foundAt: string;
   readonly offers: readonly FindingOffered[];
   readonly equipment: readonly ItemOnList[];
@@ -142,17 +178,12 @@ export function composeFinding(draft: FindingDraft, setting: FindingSetting): Co
   need('count', isUnanswered(draft.count, counts), 'Say how many do not work, or that you are not sure.');
   need('words', draft.words.trim() === '', 'Say in a few words what you saw.');
 
-  const measurements: Record<string, number> = {};
-  for (const { key, unit } of asked.offered?.measurements ?? []) {
-    const typed = draft.measurements[key]?.trim() ?? '';
-    if (typed === '') continue;
-    const read = readMeasurement(typed, unit);
-    if (read.ok) measurements[key] = read.value;
-    else fields[`measurements.${key}`] = read.say;
-  }
+  const measured = readMeasured(draft, asked.offered);
+  Object.assign(fields, measured.fields);
   if (Object.keys(fields).length > 0) return { ok: false, fields };
 
   const isElse = asked.kind;
+  const related = readSame(draft.same);
   const item = itemMeant(draft, itemsFor(draft, asked.offered, isElse, setting.equipment), isElse);
   return {
     ok: true,
@@ -168,10 +199,119 @@ export function composeFinding(draft: FindingDraft, setting: FindingSetting): Co
       inoperativeCount: countOf(item, asked.countUpTo, draft.count),
       place: draft.place.trim(),
       words: draft.words.trim(),
-      measurements,
+      measurements: measured.values,
       foundAt: setting.foundAt,
+      itemKey: setting.itemKey,
+      phase: phaseOf(draft, setting),
+      relatedId: related && related.how !== 'same' ? related.writeUpId : null,
     },
   };
+}
+
+/** What is sent when it is one that is written up already. */
+export interface ObservationMade {
+  readonly requestId: string;
+  readonly discrepancyId: string;
+  readonly walkaroundId: string | null;
+  readonly station: string;
+  readonly itemKey: string | null;
+  readonly words: string;
+  readonly measurements: Readonly<Record<string, number>>;
+  readonly foundAt: string;
+  readonly phase: Phase | null;
+}
+
+export type ComposedObservation =
+  | { readonly ok: true; readonly input: ObservationMade }
+  | { readonly ok: false; readonly fields: Readonly<Record<string, string>> };
+
+/**
+ * Composes an observation of the write-up `discrepancyId`: it was seen again, as written. Where on the aircraft it is and
+ * what it is stand in the write-up; the place typed goes along with the words. Without words it says that it was seen.
+ */
+export function composeObservation(
+  draft: FindingDraft,
+  discrepancyId: string,
+  setting: FindingSetting,
+): ComposedObservation {
+  const { offered } = questionsFor(draft, setting.offers, setting.equipment);
+  const measured = readMeasured(draft, offered);
+  const words = [draft.words.trim(), draft.place.trim()].filter(Boolean).join(' / ');
+  const fields: Record<string, string> = { ...measured.fields };
+  if (words.length > MOST_WORDS) fields['words'] = 'That is too long together with the place.';
+  if (Object.keys(fields).length > 0) return { ok: false, fields };
+  return {
+    ok: true,
+    input: {
+      requestId: setting.requestId,
+      discrepancyId,
+      walkaroundId: setting.walkaroundId,
+      station: setting.station,
+      itemKey: setting.itemKey,
+      words: words === '' ? SEEN_AGAIN : words,
+      measurements: measured.values,
+      foundAt: setting.foundAt,
+      phase: phaseOf(draft, setting),
+    },
+  };
+}
+
+/** As many characters as the service takes. */
+const MOST_WORDS = 2000;
+const SEEN_AGAIN = 'Seen again, as written.';
+
+/**
+ * The form a message was composed from, for putting right what the server refused. What was answered with "not sure" is
+ * so again; who takes the form up again answers anew whether it is one that is written up already, unless it said so.
+ */
+export function draftOfFinding(
+  input: ReportFindingInput,
+  offers: readonly FindingOffered[],
+  related: HowTheSame | null,
+): FindingDraft {
+  const offered = offers.find((one) => one.key === input.findingKey);
+  return {
+    finding: offered?.key ?? SOMETHING_ELSE,
+    kind: offered ? '' : (input.kind ?? NOT_SURE),
+    choice: offered && offered.choices.length > 0 ? (input.jasc ?? NOT_SURE) : '',
+    item: input.equipmentId ?? NOT_SURE,
+    count: input.inoperativeCount === null ? NOT_SURE : String(input.inoperativeCount),
+    measurements: typedMeasurements(input.measurements, offered ?? null),
+    place: input.place,
+    words: input.words,
+    phase: input.phase ?? '',
+    same: input.relatedId && related ? sameAnswer(related, input.relatedId) : '',
+  };
+}
+
+/** Stored values as they would be typed, for those a finding asks for. */
+export const typedMeasurements = (
+  values: Readonly<Record<string, number>>,
+  offered: FindingOffered | null,
+): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    (offered?.measurements ?? []).flatMap(({ key, unit }) => {
+      const value = values[key];
+      return value === undefined ? [] : [[key, typedMeasurement(value, unit)]];
+    }),
+  );
+
+/** On a walkaround it is before the flight, whatever else was not said. */
+const phaseOf = (draft: FindingDraft, setting: FindingSetting): Phase | null =>
+  isPhase(draft.phase) ? draft.phase : setting.walkaroundId === null ? null : 'before-flight';
+
+/** What was measured, in whole units; what cannot be read is said by field. */
+function readMeasured(draft: FindingDraft, offered: FindingOffered | null) {
+  const values: Record<string, number> = {};
+  const fields: Record<string, string> = {};
+  for (const { key, unit } of offered?.measurements ?? []) {
+    const typed = draft.measurements[key]?.trim() ?? '';
+    if (typed === '') continue;
+    const read = readMeasurement(typed, unit);
+    if (read.ok) values[key] = read.value;
+    else fields[`measurements.${key}`] = read.say;
+  }
+  return { values, fields };
 }
 
 /** "1", "2" and so on: the answers to "how many do not work?". Empty when it is not asked. */

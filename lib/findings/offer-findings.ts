@@ -1,20 +1,25 @@
-import type { EquipmentFunction } from '../rules/aircraft';
-import { findingsAt } from '../rules/findings/catalogue';
-import type { CatalogueFinding } from '../rules/findings/finding';
-import { measurementOf } from '../rules/findings/measurements';
-import type { StationKey } from '../rules/findings/stations';
+import type { PackAircraft, PackFinding } from '../walkarounds/pack';
+import { isArea, usualStationOf } from '../rules/walkaround/areas';
 import type { FindingOffered, ItemOnList } from './compose-finding';
 
-interface EquipmentLine extends ItemOnList {
-  readonly function: string;
-}
+type EquipmentLine = PackAircraft['equipment'][number];
 
-/** The likely findings of a station as a form offers them, each with the items of this aircraft it can be about. */
+/**
+ * The likely findings at an area as a form offers them, each with the items of this aircraft it can be about: first those
+ * at home there, then those that also fit. An area nobody knows has none; "something else" is the screen's.
+ */
 export function offerFindings(
-  station: StationKey,
+  findings: readonly PackFinding[],
+  area: string,
   equipment: readonly EquipmentLine[],
 ): readonly FindingOffered[] {
-  return findingsAt(station).map((finding) => ({
+  if (!isArea(area)) return [];
+  const station = usualStationOf(area);
+  const fitting = [
+    ...findings.filter((finding) => finding.station === station),
+    ...findings.filter((finding) => finding.alsoAt.includes(station)),
+  ];
+  return fitting.map((finding) => ({
     key: finding.key,
     title: finding.title,
     usualAction: finding.usualAction,
@@ -24,19 +29,14 @@ export function offerFindings(
       items: itemsOf(finding, equipmentFunction, equipment),
     })),
     items: finding.choices.length > 0 ? [] : itemsOf(finding, finding.equipmentFunction, equipment),
-    measurements: finding.measurements.flatMap(({ key, role }) => {
-      const measurement = measurementOf(key);
-      return measurement
-        ? [{ key, label: measurement.label, unit: measurement.unit, needed: role === 'needed' }]
-        : [];
-    }),
+    measurements: finding.measurements,
   }));
 }
 
 /** Only equipment that does not work is counted against the equipment list; damage to it is another matter. */
 const itemsOf = (
-  finding: CatalogueFinding,
-  what: EquipmentFunction | null,
+  finding: PackFinding,
+  what: string | null,
   equipment: readonly EquipmentLine[],
 ): readonly ItemOnList[] =>
   finding.kind !== 'inoperative' || what === null

@@ -17,20 +17,6 @@ export const FINDING_KINDS = [
 /** An instant the client says; the server keeps its own beside it. */
 export const clientInstant = z.iso.datetime({ offset: true, error: 'This is not a time.' });
 
-/** A walkaround begun. */
-export const startWalkaroundInput = z.object({
-  requestId,
-  aircraftId: z.uuid(),
-  startedAt: clientInstant,
-});
-
-/** A walkaround ended, with the answer at each station. */
-export const finishWalkaroundInput = z.object({
-  requestId,
-  walkaroundId: z.uuid(),
-  stations: z.record(z.string().max(60), z.enum(['good', 'finding', 'not-looked-at'])),
-});
-
 /** One finding, as the phone sends it. The request's number is also the finding's. */
 export const reportFindingInput = z.object({
   requestId,
@@ -52,8 +38,29 @@ export const reportFindingInput = z.object({
   /** Integers in the catalogue's smallest unit. */
   measurements: z.record(z.string().max(60), z.int().min(-1_000_000).max(1_000_000)),
   foundAt: clientInstant,
+  // Optional, not defaulted: a message of before these fields must keep its hash, or a second try would be a conflict.
+  /** Item of the walkaround list it was found at. */
+  itemKey: z.string().max(80).nullable().optional(),
+  phase: z.enum(['before-flight', 'in-flight', 'after-flight']).nullable().optional(),
+  /** An earlier write-up it is the same as, only worse or back again. */
+  relatedId: z.uuid().nullable().optional(),
 });
 export type ReportFindingInput = z.input<typeof reportFindingInput>;
+
+/** A write-up seen again, as the phone sends it. The request's number is also the observation's. */
+export const addObservationInput = z.object({
+  requestId,
+  discrepancyId: z.uuid(),
+  walkaroundId: z.uuid().nullable(),
+  station: writtenWords('The place on the aircraft', 60),
+  itemKey: z.string().max(80).nullable(),
+  words: writtenWords('A description', 2000),
+  /** Integers in the catalogue's smallest unit. */
+  measurements: z.record(z.string().max(60), z.int().min(-1_000_000).max(1_000_000)),
+  foundAt: clientInstant,
+  phase: z.enum(['before-flight', 'in-flight', 'after-flight']).nullable(),
+});
+export type AddObservationInput = z.input<typeof addObservationInput>;
 
 /** Oil added, tyre inflated, drain sampled clean: done by the pilot, no maintenance entry. */
 export const recordServicingInput = z.object({

@@ -135,6 +135,7 @@ async function writeAircraft(
       standardCategory: true,
       manufacturedOn: dateColumn(plan.manufacturedOn),
       ...metersFor(plan, ttisAt(hoursPast(plan, now, zone), began)),
+      ttisMeter: plan.ttisMeter,
       directivesReviewedOn: dateColumn(monthsBefore(now, zone, plan.directivesReviewedMonthsAgo)),
       withoutMel: plan.mel === null,
     },

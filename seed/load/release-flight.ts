@@ -7,6 +7,10 @@ import { granted, type Happening, type Stage } from './stage';
 
 const RELEASED_MINUTES_BEFORE = 30;
 
+/** The number of a flight's release. */
+export const flightId = ({ operator }: Stage, flight: FlightPlan): string =>
+  ids.demoId(`${operator.key}/flight/${flight.aircraft}/${flight.daysAgo}`);
+
 /** A flight asked about and released half an hour before it left, as the desk does it. */
 export function releaseHappening(stage: Stage, flight: FlightPlan): Happening {
   const from = stage.baseOf(flight.aircraft);
@@ -44,7 +48,7 @@ export function releaseHappening(stage: Stage, flight: FlightPlan): Happening {
       const asked = granted(await answerFlight(ref, composed, { now: at }), what);
       const input = {
         ...composed,
-        requestId: ids.demoId(`${stage.operator.key}/flight/${flight.aircraft}/${flight.daysAgo}`),
+        requestId: flightId(stage, flight),
         factsVersion: asked.factsVersion,
         limitsPassedOn: asked.answer.outcome === 'go-with-limits',
       };

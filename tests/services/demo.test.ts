@@ -1,3 +1,4 @@
+import { gzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { ActorRef } from '@/lib/access/actor';
 import { checkSignIn } from '@/lib/access/passwords';
@@ -10,6 +11,8 @@ import { DEMO_LOGINS, loadDemo } from '@/lib/operate/load-demo';
 import { verifyOperator } from '@/lib/records/verify';
 import { readReleases } from '@/lib/releases/read-desk';
 import type { OperationId } from '@/lib/rules/operations';
+import { readLists } from '@/lib/walkarounds/read-lists';
+import { readPack } from '@/lib/walkarounds/read-pack';
 import { readBench } from '@/lib/work/read-bench';
 import { freshDatabase, type FreshDatabase } from '../fixtures/database';
 
@@ -258,6 +261,84 @@ describe('today', () => {
       N041QB: 'When convenient',
     });
     expect(bench.ok && bench.value.checkFlightsOwed).toEqual([]);
+  });
+});
+
+describe('the ramp', () => {
+  // Source: issue 3, "Walkaround by type", "What is already known" and "Speed".
+  const packOf = async (name: string) => {
+    const read = await readPack(await signIn(name), {}, options);
+    if (!read.ok) throw new Error(JSON.stringify(read.problem));
+    return read.value;
+  };
+
+  test('three types walk by lists of their own, one of them in its second version', async () => {
+    const read = await readLists(tess, {}, options);
+    const lists = read.ok ? read.value : [];
+    expect(lists.map(({ typeName, versions }) => [typeName, versions.map(({ version }) => version)])).toEqual(
+      [
+        ['Bracken 40', [1]],
+        ['Foxglove 200', [1]],
+        ['Sedge 112', [2, 1]],
+      ],
+    );
+    const counted = lists.map(({ typeName, current: { list } }) => [
+      typeName,
+      list.stations.length,
+      list.stations.flatMap(({ items }) => items.filter(({ kind }) => kind === 'sample')).length,
+    ]);
+    // Thirteen drains: common practice, no source. The Bracken's are its own.
+    expect(counted).toEqual([
+      ['Bracken 40', 23, 5],
+      ['Foxglove 200', 18, 13],
+      ['Sedge 112', 18, 13],
+    ]);
+  });
+
+  test('whoever walks N042QB next is told that L2 ran with water yesterday and then clean', async () => {
+    const { aircraft } = await packOf('pia');
+    const samples = aircraft.find(({ registration }) => registration === 'N042QB')?.lastSamples;
+    expect(samples).toEqual({
+      at: '2027-02-28T14:22:00.000Z',
+      by: 'Pia Ottersby',
+      drains: { L2: ['water', 'clean'] },
+    });
+    expect(aircraft.filter(({ lastSamples }) => lastSamples !== null)).toHaveLength(1);
+  });
+
+  test('the pack is under 60 kB on the wire (our own measure, for a bad signal) and holds the whole fleet as the board sees it', async () => {
+    const pack = await packOf('pia');
+    expect(pack.aircraft).toHaveLength(9);
+    expect(Object.keys(pack.lists)).toHaveLength(3);
+    for (const { registration, forHire, answer } of pack.aircraft) {
+      const onBoard = cell(registration, forHire ? 'day-vfr-hire' : 'day-vfr-private');
+      expect([registration, [answer?.outcome, answer?.headline].filter(Boolean).join(': ')]).toEqual([
+        registration,
+        onBoard,
+      ]);
+    }
+    const bytes = gzipSync(JSON.stringify(pack)).byteLength;
+    expect(bytes).toBeLessThan(60_000);
+  });
+
+  test('a phone takes nothing along of another operator', async () => {
+    const ours = JSON.stringify(await packOf('pia'));
+    const theirs = JSON.stringify(await packOf('nell'));
+    for (const word of ['N091MF', 'Teasel', 'Marrowfield', 'Nell Ashgrebe']) {
+      expect(theirs).toContain(word);
+      expect(ours).not.toContain(word);
+    }
+    for (const word of ['N042QB', 'Sedge', 'Quillback', 'Pia Ottersby']) {
+      expect(ours).toContain(word);
+      expect(theirs).not.toContain(word);
+    }
+  });
+
+  test('one aircraft’s time in service is on no meter yet: nobody has said which', async () => {
+    expect(await count(`SELECT count(*) AS n FROM aircraft WHERE ttis_meter = 'tach'`)).toBe(9);
+    expect(
+      await count(`SELECT count(*) AS n FROM aircraft WHERE registration = 'N061QB' AND ttis_meter IS NULL`),
+    ).toBe(1);
   });
 });
 

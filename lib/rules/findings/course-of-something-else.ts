@@ -2,19 +2,7 @@ import type { FindingKind } from '../aircraft';
 import { known, type Fact } from '../facts';
 import { partOf } from '../jasc';
 import { asks91_213, undecided, type Course } from './course';
-
-/** What a kind is called where the catalogue has no better title. */
-export const KIND_TITLES: Readonly<Record<FindingKind, string>> = {
-  inoperative: 'Something does not work',
-  damage: 'Damage',
-  wear: 'Wear',
-  leak: 'Leak',
-  contamination: 'Contamination',
-  fastener: 'Fastener missing or loose',
-  servicing: 'Needs servicing',
-  document: 'Document or marking',
-  cosmetic: 'Cosmetic',
-};
+import { KIND_TITLES } from './kinds';
 
 /** Outside the catalogue nothing is known of it but its kind and code, so almost everything stays undecided. */
 export function courseOfSomethingElse(kind: Fact<FindingKind>, jasc: Fact<string>): Course {

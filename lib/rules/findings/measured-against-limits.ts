@@ -33,7 +33,8 @@ export interface MeasuredVerdict {
   readonly lines: readonly Line[];
 }
 
-const isUsable = (limit: StoredLimit, measurement: Measurement): boolean =>
+/** Whether a limit can judge: in the measurement's own unit, with a bound in whole numbers, and with its source. */
+export const isUsableLimit = (limit: StoredLimit, measurement: Measurement): boolean =>
   limit.unit === measurement.unit &&
   limit.source.trim() !== '' &&
   (limit.min !== null || limit.max !== null) &&
@@ -44,8 +45,8 @@ const sourceOf = (limit: StoredLimit): string =>
     .filter((part) => part !== null)
     .join(', ');
 
-/** One value against one limit. Exactly on the limit is within. */
-function against(value: number, limit: StoredLimit, { label, unit }: Measurement): Line {
+/** One value against one usable limit. Exactly on the limit is within. */
+export function judgeAgainstLimit(value: number, limit: StoredLimit, { label, unit }: Measurement): Line {
   const said = `${label}: ${sayMeasured(value, unit)}`;
   const source = sourceOf(limit);
   if (limit.min !== null && value < limit.min)
@@ -104,11 +105,11 @@ export function judgeMeasured(
       continue;
     }
     const stored = limits.filter((limit) => limit.measurement === key);
-    if (stored.length === 0 || !stored.every((limit) => isUsable(limit, measurement)))
+    if (stored.length === 0 || !stored.every((limit) => isUsableLimit(limit, measurement)))
       open.push(`a limit with its source for ${measurement.label.toLowerCase()} of this aircraft`);
-    const usable = stored.filter((limit) => isUsable(limit, measurement));
+    const usable = stored.filter((limit) => isUsableLimit(limit, measurement));
     if (usable.length > 0) judged += 1;
-    lines.push(...usable.map((limit) => against(value, limit, measurement)));
+    lines.push(...usable.map((limit) => judgeAgainstLimit(value, limit, measurement)));
   }
   if (lines.some((line) => line.effect === 'bars')) return { result: 'outside', missing: null, lines };
   const missing = [...open, ...(judged > 0 ? notTaken : [])];

@@ -17,6 +17,8 @@ export const MEASURE_UNITS = {
   'thirty-second-inch': { label: '/32 in', decimals: 0 },
   'tenth-psi': { label: 'psi', decimals: 1 },
   'tenth-quart': { label: 'qt', decimals: 1 },
+  'tenth-gallon': { label: 'US gal', decimals: 1 },
+  degree: { label: 'degrees', decimals: 0 },
   'tenth-volt': { label: 'V', decimals: 1 },
   count: { label: 'times', decimals: 0 },
 } as const satisfies Record<string, UnitWords>;
@@ -46,6 +48,9 @@ export const MEASUREMENTS = {
   'nose-strut-extension': { label: 'Nose strut piston showing', unit: 'tenth-inch' },
   'brake-pad-thickness': { label: 'Pad thickness', unit: 'thousandth-inch', step: 5 },
   'oil-quantity': { label: 'Oil on the dipstick', unit: 'tenth-quart', step: 5 },
+  'fuel-in-left-tank': { label: 'Fuel in the left tank', unit: 'tenth-gallon', step: 5 },
+  'fuel-in-right-tank': { label: 'Fuel in the right tank', unit: 'tenth-gallon', step: 5 },
+  'flap-angle': { label: 'Flaps, full down', unit: 'degree' },
   'battery-voltage': { label: 'Battery, no load', unit: 'tenth-volt' },
   'trim-tab-play': { label: 'Play at the tab trailing edge', unit: 'thousandth-inch', step: 5 },
   'skin-dent-depth': { label: 'Depth of the dent', unit: 'thousandth-inch', step: 5 },

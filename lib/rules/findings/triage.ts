@@ -4,9 +4,10 @@ import { jascCode } from '../jasc';
 import { barsForMissing, type Line } from '../verdict';
 import { findingOf } from './catalogue';
 import { courseOfCatalogue } from './course-of-catalogue';
-import { courseOfSomethingElse, KIND_TITLES } from './course-of-something-else';
+import { courseOfSomethingElse } from './course-of-something-else';
 import { equipmentByJasc } from './equipment-by-jasc';
 import type { CatalogueFinding, SettledBy } from './finding';
+import { KIND_TITLES } from './kinds';
 import type { Measured, StoredLimit } from './measured-against-limits';
 
 export type { SettledBy } from './finding';
