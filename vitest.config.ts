@@ -27,6 +27,8 @@ export default defineConfig({
         resolve,
         test: {
           name: 'services',
+          // Letters go out only where a test asks for it, whatever the developer's own environment says.
+          env: { SMTP_URL: '', MAIL_OUTBOX_DIR: '', MAIL_FROM: '' },
           include: ['tests/{services,access}/**/*.test.ts'],
           globalSetup: ['tests/fixtures/server.ts'],
           pool: 'forks',

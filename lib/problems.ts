@@ -8,6 +8,10 @@ export const PROBLEMS = {
     status: 401,
     say: 'You are not signed in, or your session has ended. Sign in and send again.',
   },
+  other_person: {
+    status: 409,
+    say: 'This was written by somebody else than is signed in. It waits on this phone until they sign in.',
+  },
   not_allowed: { status: 403, say: 'Your role here does not include this.' },
   signature_refused: { status: 403, say: 'Your certificates do not allow this signature.' },
   wrong_password: { status: 403, say: 'The password is not right. Nothing was signed.' },

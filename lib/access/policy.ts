@@ -14,6 +14,8 @@ export const POLICY = {
   'write-up.read': everyone,
   'photo.read': everyone,
   'own-findings.read': everyone,
+  'own-notices.read': everyone,
+  'walkaround-list.read': everyone,
   'bench.read': ['mechanic', 'manager'],
   'flight.answer': everyone,
   'release.read': everyone,
@@ -21,8 +23,10 @@ export const POLICY = {
   'walkaround.start': ['pilot', 'mechanic', 'manager'],
   'walkaround.finish': ['pilot', 'mechanic', 'manager'],
   'finding.report': everyone,
+  'observation.add': everyone,
   'photo.add': everyone,
   'servicing.record': ['pilot', 'mechanic'],
+  'notice.mark-read': everyone,
   // The bench
   'severity.judge': ['mechanic'],
   'within-limits.find': ['mechanic'],
@@ -35,6 +39,10 @@ export const POLICY = {
   'check-flight.log': ['pilot', 'mechanic'],
   // The desk
   'flight.release': ['dispatcher', 'manager'],
+  'walkaround-list.write': ['manager'],
+  // Of a pilot only who is the flight's pilot in command: the service asks.
+  'meters.read-out': ['pilot', 'dispatcher', 'manager'],
+  'meters.read-in': ['pilot', 'dispatcher', 'manager'],
 } as const satisfies Record<string, readonly Role[]>;
 
 export type Verb = keyof typeof POLICY;

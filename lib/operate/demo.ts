@@ -1,4 +1,4 @@
-import { statfs } from 'node:fs/promises';
+import { rm, statfs } from 'node:fs/promises';
 import path from 'node:path';
 import { ensureBuild } from './build';
 import { databaseIn, ensureDatabase, withDatabase } from './connection';
@@ -30,22 +30,38 @@ export async function demo(args: string[]): Promise<number> {
   await ensureClient();
 
   const { adminUrl, passwordName, died } = await openDatabase(fresh);
+  // The default folder of lib/photos. What somebody named in PHOTO_DIR is theirs and stays.
+  if (fresh) await rm(path.join(DATA, 'photos'), { recursive: true, force: true });
+  // The same of the default folder of letters.
+  if (fresh) await rm(OUTBOX, { recursive: true, force: true });
   const chosen = process.env['APP_DATABASE_URL'] || undefined;
   const { appUrl, logins } = await prepareDatabase(adminUrl, {
     appUrl: chosen,
     appPassword: chosen === undefined ? await keptSecret(passwordName) : undefined,
   });
   const sessionSecret = process.env['NEXTAUTH_SECRET'] || (await keptSecret('sessions'));
-  const web = { port, host, appUrl, sessionSecret };
+  const outbox = letterFolder();
+  const web = { port, host, appUrl, sessionSecret, outbox };
   await ensureBuild(webSettings(web));
   const server = await startWeb(web);
 
-  say(`\nWheelchock is at ${server.address}\n\n${logins}\n\nCtrl-C stops it.`);
+  const letters = outbox
+    ? `Letters are not sent; each lies as a file in ${outbox}`
+    : 'Letters are sent by way of SMTP_URL.';
+  say(`\nWheelchock is at ${server.address}\n\n${logins}\n\n${letters}\n\nCtrl-C stops it.`);
   const [what, words] = await Promise.race([
     died.then((said) => ['PostgreSQL', said] as const),
     server.died.then((said) => ['The web server', said] as const),
   ]);
   throw new Trouble(`${what} ended by itself, so the demo stops. Its last words:\n${words}`);
+}
+
+const OUTBOX = path.join(DATA, 'outbox');
+
+/** The folder letters go to: the chosen one, or the demo's own; undefined when they are really sent. */
+function letterFolder(): string | undefined {
+  if (process.env['SMTP_URL']) return undefined;
+  return process.env['MAIL_OUTBOX_DIR'] || OUTBOX;
 }
 
 function readArguments(args: string[]): boolean {

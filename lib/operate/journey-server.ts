@@ -1,8 +1,12 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import getPort from 'get-port';
 import { findBrowser } from './browser';
 import { ensureBuild } from './build';
 import { withDatabase } from './connection';
 import { startEmbedded, temporaryDataDir } from './embedded';
+import { photosIn } from './photos-in';
 import { prepareDatabase, startAnew } from './prepare-database';
 import { requireNoDemo } from './running-demo';
 import { newSecret } from './secrets';
@@ -21,10 +25,23 @@ export interface JourneyServer {
 /** Builds, serves a database of its own with the demo in it, does the work, and takes everything away again. */
 export async function withJourneyServer<T>(work: (server: JourneyServer) => Promise<T>): Promise<T> {
   const browser = await findBrowser();
+  const photoDir = await mkdtemp(path.join(tmpdir(), 'wheelchock-photos-'));
+  const removePhotos = () => rm(photoDir, { recursive: true, force: true });
+  atEnd(removePhotos);
+  const outbox = await mkdtemp(path.join(tmpdir(), 'wheelchock-outbox-'));
+  const removeOutbox = () => rm(outbox, { recursive: true, force: true });
+  atEnd(removeOutbox);
   const database = await journeyDatabase();
   try {
-    const { appUrl } = await prepareDatabase(database.adminUrl, {});
-    const web = { port: await getPort(), host: '127.0.0.1', appUrl, sessionSecret: newSecret() };
+    const { appUrl } = await prepareDatabase(database.adminUrl, {}, photosIn(photoDir));
+    const web = {
+      port: await getPort(),
+      host: '127.0.0.1',
+      appUrl,
+      sessionSecret: newSecret(),
+      photoDir,
+      outbox,
+    };
     await ensureBuild(webSettings(web), () => requireNoDemo('Building now would pull its files away.'));
     const server = await startWeb(web);
     try {
@@ -35,6 +52,8 @@ export async function withJourneyServer<T>(work: (server: JourneyServer) => Prom
     }
   } finally {
     await database.close();
+    await removePhotos();
+    await removeOutbox();
   }
 }
 

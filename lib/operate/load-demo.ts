@@ -5,9 +5,11 @@ import { FLIGHTS } from '../../seed/flights';
 import { writeBaseRows } from '../../seed/load/base-rows';
 import { instantAt } from '../../seed/load/calendar';
 import { operatorId } from '../../seed/load/ids';
+import { flightMeters } from '../../seed/load/flight-meters';
 import { releaseHappening } from '../../seed/load/release-flight';
 import { stageFor, type Happening } from '../../seed/load/stage';
 import { tellStory } from '../../seed/load/tell-story';
+import { listHappening, walkHappening } from '../../seed/load/walk';
 import { quietYear } from '../../seed/load/year';
 import { QUILLBACK } from '../../seed/operators';
 import { DEMO_PASSWORD } from '../../seed/people';
@@ -15,6 +17,7 @@ import { MARROWFIELD } from '../../seed/second-operator';
 import type { OperatorPlan } from '../../seed/shapes';
 import type { FlightPlan, Story } from '../../seed/stories';
 import { TODAY } from '../../seed/today';
+import { LISTS, OTHER_LISTS, WALKS, type ListPlan, type WalkPlan } from '../../seed/walkarounds';
 import { hashPassword } from '../access/passwords';
 import { closeDatabase } from '../db/client';
 import { writeInOperator } from '../db/scope';
@@ -23,6 +26,9 @@ import { say } from './say.mjs';
 
 /** Days of invented history. */
 const YEAR_DAYS = 380;
+
+/** What is younger than this is still unread news in the demo. */
+const FRESH_NEWS_MS = 36 * 60 * 60 * 1000;
 
 const OPERATORS: readonly OperatorPlan[] = [QUILLBACK, MARROWFIELD];
 
@@ -64,11 +70,19 @@ export async function loadDemo(
   const now = options.now ?? new Date();
   await closeDatabase();
   process.env.APP_DATABASE_URL = appUrl;
+  // A year of history is no reason to write letters.
+  for (const name of ['SMTP_URL', 'MAIL_OUTBOX_DIR', 'MAIL_FROM']) process.env[name] = '';
   try {
     const passwordHash = await hashPassword(DEMO_PASSWORD);
     const stories = [...SEDGE_HISTORY, ...BRACKEN_HISTORY, ...FOXGLOVE_HISTORY, ...TODAY];
-    await loadOperator(QUILLBACK, passwordHash, now, stories, FLIGHTS);
-    await loadOperator(MARROWFIELD, passwordHash, now, [], []);
+    await loadOperator(QUILLBACK, passwordHash, now, {
+      stories,
+      flights: FLIGHTS,
+      lists: LISTS,
+      walks: WALKS,
+    });
+    const nothingTold = { stories: [], flights: [], walks: [] };
+    await loadOperator(MARROWFIELD, passwordHash, now, { ...nothingTold, lists: OTHER_LISTS });
   } finally {
     await closeDatabase();
   }
@@ -82,12 +96,19 @@ const isLoaded = (adminUrl: string): Promise<boolean> =>
     return (rowCount ?? 0) > 0;
   });
 
+/** What people did in the year. */
+interface Year {
+  readonly stories: readonly Story[];
+  readonly flights: readonly FlightPlan[];
+  readonly lists: readonly ListPlan[];
+  readonly walks: readonly WalkPlan[];
+}
+
 async function loadOperator(
   operator: OperatorPlan,
   passwordHash: string,
   now: Date,
-  stories: readonly Story[],
-  flights: readonly FlightPlan[],
+  { stories, flights, lists, walks }: Year,
 ): Promise<void> {
   const began = instantAt(now, operator.bases[0]?.zone ?? 'UTC', YEAR_DAYS, '09:00');
   await writeInOperator(operatorId(operator.key), (tx) =>
@@ -97,10 +118,21 @@ async function loadOperator(
   const happenings: readonly Happening[] = [
     ...quietYear(stage, began),
     ...stories.flatMap((story) => tellStory(stage, story)),
-    ...flights.map((flight) => releaseHappening(stage, flight)),
+    ...flights.flatMap((flight) => [releaseHappening(stage, flight), ...flightMeters(stage, flight)]),
+    ...lists.map((plan) => listHappening(stage, plan, lists)),
+    ...walks.map((plan) => walkHappening(stage, plan)),
   ].toSorted((a, b) => a.at.getTime() - b.at.getTime());
   for (const happening of happenings) {
     if (happening.at > now) throw new Error(`The demo's story runs into the future: ${happening.what}.`);
     await happening.play();
   }
+  await settleOldNews(stage.operatorId, now);
 }
+
+/** What somebody was told before the last days has been seen; of the last days it is still news. */
+const settleOldNews = (operator: string, now: Date) =>
+  writeInOperator(operator, async (tx) => {
+    const before = new Date(now.getTime() - FRESH_NEWS_MS).toISOString();
+    await tx.$executeRaw`
+      UPDATE notice SET read_at = "at" + interval '6 hours' WHERE read_at IS NULL AND "at" < ${before}::timestamptz`;
+  });

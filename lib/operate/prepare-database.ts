@@ -13,11 +13,13 @@ export async function startAnew(adminUrl: string, database: string): Promise<voi
 
 /**
  * Migrates, and loads the demo where none is. A demo whose loading was cut short is made anew.
- * Gives the web account's address and the log-ins as text.
+ * Gives the web account's address and the log-ins as text. `settings` are the web server's own that the demo is loaded
+ * under as well, such as where photos are kept.
  */
 export async function prepareDatabase(
   adminUrl: string,
   options: MigrateOptions,
+  settings: Record<string, string | undefined> = {},
 ): Promise<{ appUrl: Migrated['appUrl']; logins: string }> {
   let migrated = await migrate(adminUrl, options);
   if (migrated.applied.length > 0) {
@@ -37,7 +39,7 @@ export async function prepareDatabase(
     'Loading the demo',
     process.execPath,
     ['--conditions=react-server', '--import', 'tsx', 'lib/operate/seed.ts'],
-    { env: { DATABASE_URL: adminUrl, APP_DATABASE_URL: migrated.appUrl } },
+    { env: { ...settings, DATABASE_URL: adminUrl, APP_DATABASE_URL: migrated.appUrl } },
   );
   const at = printed.lastIndexOf(LOGINS_FOLLOW);
   return { appUrl: migrated.appUrl, logins: printed.slice(Math.max(at, 0)).trimEnd() };

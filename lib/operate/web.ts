@@ -1,6 +1,7 @@
 import type { ChildProcess } from 'node:child_process';
 import { createServer } from 'node:net';
 import { startChild, stopChild } from './children.mjs';
+import { photosIn } from './photos-in';
 import { inRepository } from './places.mjs';
 import { Trouble } from './say.mjs';
 
@@ -12,6 +13,10 @@ export interface WebOptions {
   appUrl: string;
   /** Signs the sessions. */
   sessionSecret: string;
+  /** Folder that letters are laid into; left out, the environment says what becomes of them. */
+  outbox?: string | undefined;
+  /** Folder of the photos, whatever the environment says; without it PHOTO_DIR and PHOTO_S3_… of the environment hold. */
+  photoDir?: string;
 }
 
 /** A running web server. */
@@ -32,8 +37,11 @@ export function webSettings(options: WebOptions): Record<string, string | undefi
     APP_DATABASE_URL: options.appUrl,
     NEXTAUTH_URL: process.env['NEXTAUTH_URL'] ?? `http://localhost:${options.port}`,
     NEXTAUTH_SECRET: options.sessionSecret,
+    ...(options.photoDir === undefined ? {} : photosIn(options.photoDir)),
     NEXT_TELEMETRY_DISABLED: '1',
     NODE_ENV: 'production',
+    // Into the folder and nowhere else.
+    ...(options.outbox === undefined ? {} : { MAIL_OUTBOX_DIR: options.outbox, SMTP_URL: undefined }),
   };
 }
 

@@ -9,17 +9,24 @@ import { findWithinLimits } from '@/lib/determinations/find-within-limits';
 import { judgeSeverity } from '@/lib/determinations/judge-severity';
 import { placePlacard } from '@/lib/determinations/place-placard';
 import { readWriteUp } from '@/lib/determinations/read-write-up';
-import { addPhoto } from '@/lib/findings/add-photo';
-import { finishWalkaround } from '@/lib/findings/finish-walkaround';
+import { addObservation } from '@/lib/findings/add-observation';
+import { addPhoto } from '@/lib/photos/add-photo';
+import { finishWalkaround } from '@/lib/walkarounds/finish-walkaround';
 import { readOwnFindings } from '@/lib/findings/own-findings';
-import { readPhoto } from '@/lib/findings/read-photo';
+import { markNoticesRead } from '@/lib/notices/mark-read';
+import { readNotices } from '@/lib/notices/read-notices';
+import { readPhoto } from '@/lib/photos/read-photo';
 import { recordServicing } from '@/lib/findings/record-servicing';
 import { reportFinding } from '@/lib/findings/report-finding';
-import { startWalkaround } from '@/lib/findings/start-walkaround';
+import { readLists } from '@/lib/walkarounds/read-lists';
+import { startWalkaround } from '@/lib/walkarounds/start-walkaround';
+import { writeList } from '@/lib/walkarounds/write-list';
+import { STARTING_LIST } from '@/lib/rules/walkaround/starting-list';
 import { readAircraftFile } from '@/lib/fleet/read-aircraft-file';
 import { readBoard } from '@/lib/fleet/read-board';
 import { answerFlight } from '@/lib/releases/answer-flight';
 import { readReleases } from '@/lib/releases/read-desk';
+import { readMetersIn, readMetersOut } from '@/lib/releases/record-meters';
 import { releaseFlight } from '@/lib/releases/release-flight';
 import { abandonWork } from '@/lib/work/abandon-work';
 import { enterWork } from '@/lib/work/enter-work';
@@ -50,6 +57,9 @@ export interface Things {
   readonly workId: string;
   readonly walkaroundId: string;
   readonly photoId: string;
+  /** Released with the renter as pilot in command. */
+  readonly releaseId: string;
+  readonly noticeId: string;
 }
 
 interface Act {
@@ -74,6 +84,8 @@ const own = () => ({ requestId: randomUUID() });
 export const ACTS: Readonly<Record<Verb, Act>> = {
   'fleet.read': list(readBoard),
   'own-findings.read': list(readOwnFindings),
+  'own-notices.read': list(readNotices),
+  'walkaround-list.read': list(readLists),
   'bench.read': list(readBench),
   'release.read': list(readReleases),
   'aircraft.read': about(readAircraftFile, ({ school }) => ({ aircraftId: school.aircraftId })),
@@ -90,7 +102,25 @@ export const ACTS: Readonly<Record<Verb, Act>> = {
     walkaroundId,
     stations: { tail: 'good' },
   })),
+  'walkaround-list.write': about(writeList, ({ school }) => ({
+    ...own(),
+    typeId: school.typeId,
+    fromVersion: 0,
+    list: STARTING_LIST,
+    why: 'Fitted to the type.',
+  })),
   'finding.report': about(reportFinding, ({ school }) => nickedPropeller(school)),
+  'observation.add': about(addObservation, ({ writeUpId }) => ({
+    ...own(),
+    discrepancyId: writeUpId,
+    walkaroundId: null,
+    station: 'propeller',
+    itemKey: null,
+    words: 'Still there.',
+    measurements: {},
+    foundAt: NOW.toISOString(),
+    phase: 'before-flight',
+  })),
   'photo.add': about(
     (ref, raw) => addPhoto(ref, raw as Parameters<typeof addPhoto>[1]),
     ({ findingId }) => ({ ...own(), findingId, bytes: PIXEL }),
@@ -100,6 +130,7 @@ export const ACTS: Readonly<Record<Verb, Act>> = {
     discrepancyId: writeUpId,
     words: 'Oil added.',
   })),
+  'notice.mark-read': about(markNoticesRead, ({ noticeId }) => ({ ...own(), noticeIds: [noticeId] })),
   'severity.judge': about(judgeSeverity, ({ writeUpId }) => ({
     ...own(),
     discrepancyId: writeUpId,
@@ -139,12 +170,30 @@ export const ACTS: Readonly<Record<Verb, Act>> = {
     factsVersion: 1,
     limitsPassedOn: true,
   })),
+  'meters.read-out': about(readMetersOut, ({ releaseId }) => metersOf(releaseId, 'out')),
+  'meters.read-in': about(readMetersIn, ({ releaseId }) => metersOf(releaseId, 'in')),
 };
+
+/** The same figures whoever asks: the second to send them is told that they stand there already. */
+const metersOf = (releaseId: string, moment: 'out' | 'in') => ({
+  ...own(),
+  releaseId,
+  moment,
+  hobbsTenths: 21234,
+  tachTenths: 19876,
+  readAt: NOW.toISOString(),
+});
 
 /** Gives a school one of everything that acts can be about. */
 export async function furnish(school: School): Promise<Things> {
   const now = { now: NOW };
-  const { renter, powerplant, airframe } = school.people;
+  const { renter, powerplant, airframe, dispatcher } = school.people;
+  // Before anything is written up: a grounded aircraft is not released.
+  const released = await releaseFlight(
+    dispatcher,
+    { ...dayLesson(school), ...own(), factsVersion: 1, limitsPassedOn: false },
+    now,
+  );
   const { walkaroundId } = valueOf(
     await startWalkaround(
       renter,
@@ -165,5 +214,8 @@ export async function furnish(school: School): Promise<Things> {
     workId,
     walkaroundId,
     photoId: valueOf(photo).photoId,
+    releaseId: valueOf(released).releaseId,
+    // The deferral was told to whoever wrote the light up.
+    noticeId: valueOf(await readNotices(renter, {}, now)).unread[0]?.id ?? '',
   };
 }

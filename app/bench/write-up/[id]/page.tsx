@@ -6,6 +6,8 @@ import { requireActor } from '../../../_session/actor-ref';
 import { SeverityMark } from '../../../_ui/marks';
 import { Ago, HoursText, Moment } from '../../../_ui/moment';
 import { Card, FactList, PageTitle, Section } from '../../../_ui/page';
+import { PhotoList } from '../../../_ui/photo-list';
+import { RelatedWriteUps, SeenAgain } from '../../../_ui/seen-again';
 import { Shell } from '../../../_ui/shell';
 import { Tag } from '../../../_ui/tag';
 import { VerdictLines } from '../../../_ui/verdict-lines';
@@ -38,6 +40,13 @@ export default async function WriteUpPage(props: { params: Promise<{ id: string 
         {view.summary.number} {view.summary.title}
       </PageTitle>
       <Reported view={view} />
+      {view.observations.length > 0 && (
+        <Section title="Seen again">
+          <Card>
+            <SeenAgain observations={view.observations} zone={view.zone} from="bench" />
+          </Card>
+        </Section>
+      )}
       {view.eligibility && (
         <Section title="Why this severity">
           <Card>
@@ -86,6 +95,7 @@ function Reported({ view }: { view: WriteUpView }) {
   return (
     <Card>
       <blockquote className={styles.words}>{summary.words}</blockquote>
+      <RelatedWriteUps earlier={view.earlier} later={view.later} from="bench" />
       <Measured measurements={view.measurements} />
       <Photos view={view} />
       <FactList
@@ -150,22 +160,12 @@ function Measured({ measurements }: Pick<WriteUpView, 'measurements'>) {
 }
 
 function Photos({ view: { summary } }: { view: WriteUpView }) {
-  if (summary.photoIds.length === 0) return null;
+  const { photos, reportedBy, title } = summary;
   return (
-    <ul className={styles.photos}>
-      {summary.photoIds.map((id, index) => (
-        <li key={id}>
-          <a href={`/api/photos/${id}`} target="_blank" rel="noopener">
-            {/* Private to the signed-in reader; the image optimiser would fetch it without the cookie. */}
-            {/* eslint-disable-next-line @next/next/no-img-element */}
-            <img
-              src={`/api/photos/${id}`}
-              alt={`${index + 1} of ${summary.photoIds.length}, by ${summary.reportedBy}: ${summary.title}`}
-              loading="lazy"
-            />
-          </a>
-        </li>
-      ))}
-    </ul>
+    <PhotoList
+      photos={photos}
+      from="bench"
+      alt={(number) => `${number} of ${photos.length}, by ${reportedBy}: ${title}`}
+    />
   );
 }
