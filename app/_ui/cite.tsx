@@ -1,12 +1,6 @@
 import { LAW, type CiteId, type LawEntry } from '@/lib/rules/law';
-import { citeInWords } from './cite-in-words';
+import { citeInWords, DOUBTS } from '@/lib/rules/law/in-words';
 import styles from './cite.module.css';
-
-const STANDING: Record<LawEntry['status'], string | null> = {
-  checked: null,
-  memory: 'text not confirmed: from memory',
-  reading: 'our reading',
-};
 
 /** The entry, or undefined for an id an older record carries and this version no longer knows. */
 const entryOf = (cite: string): LawEntry | undefined => (cite in LAW ? LAW[cite as CiteId] : undefined);
@@ -18,7 +12,7 @@ const entryOf = (cite: string): LawEntry | undefined => (cite in LAW ? LAW[cite 
 export function Cite({ cite, plain = false }: { cite: string; plain?: boolean }) {
   const entry = entryOf(cite);
   const label = entry?.label ?? citeInWords(cite);
-  const doubt = entry ? STANDING[entry.status] : 'not in our list of paragraphs';
+  const doubt = entry ? DOUBTS[entry.status] : 'not in our list of paragraphs';
   const mark = doubt && <span className={styles.doubt}>{doubt}</span>;
   if (plain || !entry) {
     return (

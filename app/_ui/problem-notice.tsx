@@ -10,6 +10,7 @@ import styles from './notice.module.css';
 const Cite = lazy(async () => ({ default: (await import('./cite')).Cite }));
 
 const NEXT_STEP: Partial<Record<ProblemCode, string>> = {
+  other_person: 'Sign out, and let whoever wrote it sign in on this phone.',
   not_allowed: 'Somebody with the right role here has to do it.',
   signature_refused: 'Nothing was signed. Somebody whose certificates cover this work has to sign it.',
   conflict:

@@ -3,15 +3,18 @@ import { mayUse } from '@/lib/access/policy';
 import { readAircraftFile, type AircraftFile } from '@/lib/fleet/read-aircraft-file';
 import { type Answer, type Line } from '@/lib/rules/verdict';
 import { requireActor } from '../../_session/actor-ref';
-import { LinkButton } from '../../_ui/button';
 import { OutcomeMark } from '../../_ui/marks';
 import { Moment } from '../../_ui/moment';
 import { Card, EmptyState, PageTitle, Section } from '../../_ui/page';
 import { Shell } from '../../_ui/shell';
 import { VerdictLines } from '../../_ui/verdict-lines';
+import { OwnFlight } from '../_parts/own-flight';
 import { PlainProblem } from '../_parts/plain-problem';
 import { Placards } from '../_parts/placards';
 import styles from '../_parts/ramp.module.css';
+import phone from '../out/out.module.css';
+import { Go } from '../out/place';
+import { DrawnAircraft } from '../_parts/drawn-aircraft';
 import { StartWalk } from '../_parts/start-walk';
 import { usualUse } from '../_parts/usual-use';
 import { WriteUpCard } from '../_parts/write-up-card';
@@ -39,13 +42,16 @@ export default async function AircraftPage({ params }: Props) {
         </PageTitle>
         <TodaysAnswer file={file.value} />
         <div className={styles.go}>
-          {mayUse(who.roles, 'walkaround.start') && (
-            <StartWalk personId={ref.personId} aircraftId={aircraftId} zone={row.zone} />
-          )}
-          <LinkButton href={`/ramp/${aircraftId}/finding`} wide>
+          <OwnFlight aircraftId={aircraftId} zone={row.zone} />
+          {mayUse(who.roles, 'walkaround.start') && <StartWalk aircraftId={aircraftId} zone={row.zone} />}
+          {/* A plain load: the form is a page the phone keeps, so it opens at once with any signal. */}
+          <Go href={`/ramp/${aircraftId}/finding`} className={phone.press}>
             Write up a finding
-          </LinkButton>
+          </Go>
         </div>
+        <Section title="Where it is written up">
+          <DrawnAircraft aircraftId={aircraftId} writeUps={writeUps.map(marked)} />
+        </Section>
         <Section title="Written up now">
           {writeUps.length === 0 ? (
             <EmptyState title="Nothing is written up on this aircraft." />
@@ -76,6 +82,25 @@ export default async function AircraftPage({ params }: Props) {
     </Shell>
   );
 }
+
+/** What the drawing has to know; the rest need not travel twice. */
+const marked = ({
+  id,
+  number,
+  title,
+  station,
+  place,
+  state,
+  severity,
+}: AircraftFile['writeUps'][number]) => ({
+  id,
+  number,
+  title,
+  station,
+  place,
+  state,
+  severity,
+});
 
 const EDGES = { 'no-go': 'red', 'go-with-limits': 'amber', go: 'green' } as const;
 

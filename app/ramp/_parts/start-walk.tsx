@@ -1,51 +1,50 @@
 'use client';
 
-import { useRouter } from 'next/navigation';
 import { useState } from 'react';
-import { type Problem } from '@/lib/problems';
-import { Button, LinkButton } from '../../_ui/button';
+import { Button } from '../../_ui/button';
 import { Moment } from '../../_ui/moment';
-import { ProblemNotice } from '../../_ui/problem-notice';
-import { keep, useKept, walkKey } from '../_phone/kept';
-import { beginWalk, sendStart, type Walk } from '../_phone/walk';
+import { Notice } from '../../_ui/notice';
+import { readPack, refreshPack } from '../_phone/pack';
+import { beginWalk, useWalk } from '../_phone/walks';
+import { goTo } from '../out/place';
 import styles from './ramp.module.css';
 
 /**
- * Begins a walkaround, or goes on with the one this phone has begun. With no connection it begins all the same: the
+ * Begins a walkaround, or goes on with the one this phone has begun. It begins on the phone, by the list it took along; the
  * server is told with the first thing that gets through.
  */
-export function StartWalk(props: { personId: string; aircraftId: string; zone: string }) {
-  const { personId, aircraftId, zone } = props;
-  const key = walkKey(personId, aircraftId);
-  const walk = useKept<Walk>(key);
-  const router = useRouter();
-  const [problem, setProblem] = useState<Problem | null>(null);
+export function StartWalk({ aircraftId, zone }: { aircraftId: string; zone: string }) {
+  const walk = useWalk(aircraftId);
   const [busy, setBusy] = useState(false);
+  const [isWithout, setWithout] = useState(false);
   const path = `/ramp/${aircraftId}/walk`;
 
   async function begin() {
     if (busy) return;
     setBusy(true);
-    setProblem(null);
-    const begun = beginWalk(personId, aircraftId, new Date().toISOString());
-    const sent = await sendStart(personId, begun);
-    setBusy(false);
-    if (!sent.ok && sent.problem && sent.problem.code !== 'try_again') {
-      keep(key, null);
-      setProblem(sent.problem);
+    setWithout(false);
+    const pack = await packOrNone();
+    const aircraft = pack?.aircraft.find(({ id }) => id === aircraftId);
+    const list = aircraft && pack?.lists[aircraft.typeId];
+    if (!aircraft || !list) {
+      setWithout(true);
+      setBusy(false);
       return;
     }
-    router.push(path);
+    await beginWalk(aircraft, list);
+    // A full load: the walk is a page the phone keeps.
+    goTo(path);
   }
 
   if (walk && !busy) {
+    const answered = Object.keys(walk.items).length;
     return (
       <div className={styles.answer}>
-        <LinkButton href={path} weight="main" wide>
+        <Button weight="main" wide onClick={() => goTo(path)}>
           Go on with the walkaround
-        </LinkButton>
+        </Button>
         <p className={styles.soft}>
-          Begun <Moment at={walk.startedAt} zone={zone} />, {Object.keys(walk.answers).length} stations
+          Begun <Moment at={walk.startedAt} zone={zone} />, {answered} {answered === 1 ? 'item' : 'items'}{' '}
           answered.
         </p>
       </div>
@@ -53,10 +52,27 @@ export function StartWalk(props: { personId: string; aircraftId: string; zone: s
   }
   return (
     <div className={styles.answer}>
-      <Button weight="main" wide onClick={() => void begin()} aria-disabled={busy || walk === undefined}>
+      <Button
+        weight="main"
+        wide
+        onClick={() => void begin()}
+        aria-disabled={busy || walk === undefined || undefined}
+      >
         {busy ? 'Starting…' : 'Start walkaround'}
       </Button>
-      {problem && <ProblemNotice problem={problem} />}
+      {isWithout && (
+        <Notice tone="amber" title="This phone has not taken this aircraft along yet.">
+          <p>Load this page again with a connection, then start.</p>
+        </Notice>
+      )}
     </div>
   );
+}
+
+/** What this phone took along; fetched now when it has not yet. */
+async function packOrNone() {
+  const kept = await readPack();
+  if (kept) return kept.pack;
+  await refreshPack();
+  return (await readPack())?.pack ?? null;
 }

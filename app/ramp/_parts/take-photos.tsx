@@ -1,26 +1,36 @@
 'use client';
 
-import { useId, useState } from 'react';
-import {
-  dropPhoto,
-  PHOTOS_PER_FINDING,
-  takePhoto,
-  usePhotos,
-  type OutgoingPhoto,
-} from '../_phone/photo-outbox';
-import { Tag } from '../../_ui/tag';
+import { lazy, Suspense, useId, useRef, useState } from 'react';
+import { MarkedPhoto } from '../../_ui/marked-photo';
+import { Notice } from '../../_ui/notice';
+import { dropPhoto, markPhoto, PHOTOS_PER_FINDING, takePhoto, usePhotos } from '../_phone/photos';
+import { type KeptPhoto } from '../_phone/shapes';
+import { forgetPictureUrl, pictureUrl } from './picture-url';
 import styles from './take-photos.module.css';
+import { counted } from './words';
 
-/** Takes photos with the camera, or picks some already taken, and shows them with where each stands. */
+// Most findings have no mark; the screen for it comes when it is wanted.
+const MarkPhoto = lazy(() => import('./mark-photo'));
+
+/**
+ * Takes photos with the camera, or picks some already taken, shrinks and keeps them, and lets one draw on them. A photo
+ * the browser cannot read is not kept, and the way to one it can is said.
+ */
 export function TakePhotos({ bundle, onTaken }: { bundle: string; onTaken?: () => void }) {
-  const mine = usePhotos().filter((photo) => photo.bundle === bundle);
-  const [busy, setBusy] = useState(false);
+  const mine = usePhotos(bundle) ?? [];
+  const [busy, setBusy] = useState(0);
+  const [unreadable, setUnreadable] = useState<readonly string[]>([]);
   const room = PHOTOS_PER_FINDING - mine.length;
 
   async function take(files: readonly File[]) {
-    setBusy(true);
-    for (const file of files.slice(0, Math.max(0, room))) await takePhoto(bundle, file);
-    setBusy(false);
+    const wanted = files.slice(0, Math.max(0, room));
+    setUnreadable([]);
+    setBusy(wanted.length);
+    for (const file of wanted) {
+      const taken = await takePhoto(bundle, file);
+      if (taken === null) setUnreadable((before) => [...before, file.name]);
+      setBusy((left) => left - 1);
+    }
     onTaken?.();
   }
 
@@ -30,15 +40,92 @@ export function TakePhotos({ bundle, onTaken }: { bundle: string; onTaken?: () =
         <div className={styles.take}>
           <PhotoInput camera label={mine.length > 0 ? 'Another photo' : 'Take a photo'} onFiles={take} />
           <PhotoInput label="Choose a photo" onFiles={take} />
+          <span role="status" className={styles.status}>
+            {busy > 0
+              ? `Preparing ${counted(busy, 'photo')}…`
+              : mine.length > 0 && <span className="out-of-sight">{counted(mine.length, 'photo')}</span>}
+          </span>
         </div>
       ) : (
         <p>That is {PHOTOS_PER_FINDING} photos, as many as one finding takes.</p>
       )}
-      <p role="status" className="out-of-sight">
-        {busy ? 'Preparing the photo' : mine.length > 0 ? `${mine.length} photos` : ''}
-      </p>
-      <PhotoList photos={mine} />
+      {unreadable.length > 0 && (
+        <Notice
+          tone="amber"
+          title={`This phone cannot read ${unreadable.join(', ')} here. It was not taken.`}
+        >
+          <p>
+            Take the photo with “Take a photo” instead. If that fails too, set the camera to save JPEG (some
+            call it “most compatible”) and take it again.
+          </p>
+        </Notice>
+      )}
+      <TakenPhotos photos={mine} />
     </div>
+  );
+}
+
+/** What was taken, each to be marked or left out. */
+function TakenPhotos({ photos }: { photos: readonly KeptPhoto[] }) {
+  const [marking, setMarking] = useState<string | null>(null);
+  const buttons = useRef(new Map<string, HTMLButtonElement>());
+  const marked = photos.find(({ id }) => id === marking);
+  if (photos.length === 0) return null;
+  return (
+    <>
+      <ul className={styles.list} aria-label="Photos taken">
+        {photos.map((photo, index) => (
+          <li key={photo.id}>
+            <MarkedPhoto
+              src={pictureUrl(photo)}
+              alt={`Taken ${index + 1} of ${photos.length}.`}
+              width={photo.width}
+              height={photo.height}
+              marks={photo.marks}
+              fit="cover"
+              className={styles.thumbnail}
+            />
+            <span className={styles.beneath}>
+              <button
+                type="button"
+                className={styles.mark}
+                ref={(button) => {
+                  if (button) buttons.current.set(photo.id, button);
+                  else buttons.current.delete(photo.id);
+                }}
+                onClick={() => setMarking(photo.id)}
+              >
+                {photo.marks.length > 0 ? 'Marks' : 'Mark it'}
+                <span className="out-of-sight"> on photo {index + 1}</span>
+              </button>
+              <button
+                type="button"
+                className={styles.drop}
+                onClick={() => {
+                  void dropPhoto(photo.id);
+                  forgetPictureUrl(photo.id);
+                }}
+              >
+                Leave out<span className="out-of-sight"> photo {index + 1}</span>
+              </button>
+            </span>
+          </li>
+        ))}
+      </ul>
+      {marked && (
+        <Suspense fallback={<p role="status">One moment…</p>}>
+          <MarkPhoto
+            photo={marked}
+            url={pictureUrl(marked)}
+            onMarks={(marks) => void markPhoto(marked.id, marks)}
+            onDone={() => {
+              setMarking(null);
+              buttons.current.get(marked.id)?.focus();
+            }}
+          />
+        </Suspense>
+      )}
+    </>
   );
 }
 
@@ -63,41 +150,5 @@ function PhotoInput(props: { label: string; camera?: boolean; onFiles: (files: F
         {label}
       </label>
     </span>
-  );
-}
-
-const STATES = {
-  waiting: { tone: 'grey', shape: 'dashes', word: 'Not sent yet' },
-  sending: { tone: 'blue', shape: 'ring', word: 'Sending…' },
-  sent: { tone: 'grey', shape: 'tick', word: 'Sent' },
-  'not-sent': { tone: 'amber', shape: 'wedge', word: 'Not sent' },
-} as const;
-
-/** Each photo with its state. One that is not sent can be taken away. */
-export function PhotoList({ photos }: { photos: readonly OutgoingPhoto[] }) {
-  if (photos.length === 0) return null;
-  return (
-    <ul className={styles.list}>
-      {photos.map((photo, index) => {
-        const { tone, shape, word } = STATES[photo.state];
-        return (
-          <li key={photo.id}>
-            {/* eslint-disable-next-line @next/next/no-img-element */}
-            <img src={photo.url} alt={`Taken ${index + 1} of ${photos.length}`} />
-            <span>
-              <Tag tone={tone} shape={shape} size="small">
-                {word}
-              </Tag>
-            </span>
-            {photo.say && <span>{photo.say}</span>}
-            {(photo.state === 'waiting' || photo.state === 'not-sent') && (
-              <button type="button" className={styles.drop} onClick={() => dropPhoto(photo.id)}>
-                Leave out<span className="out-of-sight"> photo {index + 1}</span>
-              </button>
-            )}
-          </li>
-        );
-      })}
-    </ul>
   );
 }

@@ -1,10 +1,8 @@
-import { WALKAROUND_STATIONS } from '@/lib/rules/findings/stations';
+import { areaTitle } from '@/lib/rules/walkaround/areas';
 import { type WriteUpSummary } from '@/lib/findings/summary';
 
-const TITLES = new Map<string, string>(WALKAROUND_STATIONS.map(({ key, title }) => [key, title]));
-
 /** What a station is called. A station of an older list keeps the words it was stored with. */
-export const stationTitle = (key: string): string => TITLES.get(key) ?? key;
+export const stationTitle = (key: string): string => areaTitle(key);
 
 /** Where it is: the station, and the place in the reporter's words. */
 export const whereInWords = ({ station, place }: Pick<WriteUpSummary, 'station' | 'place'>): string =>

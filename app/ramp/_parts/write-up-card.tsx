@@ -7,7 +7,7 @@ import { Ago } from '../../_ui/moment';
 import { Card } from '../../_ui/page';
 import { Tag } from '../../_ui/tag';
 import styles from './ramp.module.css';
-import { stateInWords, whereInWords } from './words';
+import { counted, stateInWords, whereInWords } from './words';
 
 /** One write-up as a pilot wants it: how bad, where, in whose words, and how it stands. Children: what is owed on it. */
 export function WriteUpCard(props: { writeUp: WriteUpSummary; now: string; children?: ReactNode }) {
@@ -25,6 +25,7 @@ export function WriteUpCard(props: { writeUp: WriteUpSummary; now: string; child
       </h3>
       <p className={styles.soft}>
         {whereInWords(writeUp)}. {writeUp.reportedBy}, <Ago at={writeUp.openedAt} now={now} />.
+        {writeUp.observations > 0 && ` Seen again ${counted(writeUp.observations, 'time')} since.`}
       </p>
       <p className={styles.said}>{writeUp.words}</p>
       {children}

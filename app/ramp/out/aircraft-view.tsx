@@ -1,0 +1,90 @@
+'use client';
+
+import { mayUse } from '@/lib/access/policy';
+import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
+import { Moment } from '../../_ui/moment';
+import { Card, EmptyState, PageTitle, Section } from '../../_ui/page';
+import { useWalk } from '../_phone/walks';
+import { AircraftDrawing } from './drawing/aircraft-drawing';
+import { findingPath } from './finding-path';
+import { KeptAnswerInFull } from './kept-answer';
+import { FlightCard } from './meters/flight-card';
+import styles from './out.module.css';
+import { PhoneWriteUps } from './phone-write-ups';
+import { Go } from './place';
+import { useNow } from './use-now';
+
+const EDGES = { 'no-go': 'red', 'go-with-limits': 'amber', go: undefined } as const;
+
+/** One aircraft as this phone knows it, when the server does not answer. */
+export function AircraftView({ pack, aircraft }: { pack: RampPack; aircraft: PackAircraft }) {
+  const now = useNow();
+  const walk = useWalk(aircraft.id);
+  const { id, registration, zone, writeUps, closed, flights } = aircraft;
+  const path = `/ramp/${id}`;
+  const othersFlights = flights.filter(({ pilotId }) => pilotId !== pack.person.id);
+  return (
+    <div className={styles.column}>
+      <div>
+        <Go href="/ramp" className={styles.back}>
+          <span aria-hidden="true">←</span> All aircraft
+        </Go>
+        <PageTitle
+          lead={`${aircraft.typeName}, ${aircraft.baseIdent}. As the phone knew it at the time below.`}
+        >
+          {registration}
+        </PageTitle>
+        <Card edge={aircraft.answer ? EDGES[aircraft.answer.outcome] : undefined}>
+          <KeptAnswerInFull aircraft={aircraft} pack={pack} now={now} />
+        </Card>
+      </div>
+      <FlightCard pack={pack} aircraft={aircraft} />
+      <div className={styles.buttons}>
+        {mayUse(pack.person.roles, 'walkaround.start') && (
+          <Go href={`${path}/walk`} className={`${styles.press} ${styles.main}`}>
+            {walk ? 'Go on with the walkaround' : 'Start walkaround'}
+          </Go>
+        )}
+        <Go href={findingPath(id, {})} className={styles.press}>
+          Write up a finding
+        </Go>
+        {othersFlights.map(({ releaseId, departAt, out }) => (
+          <Go
+            key={releaseId}
+            href={`${path}/meters?release=${releaseId}&moment=${out ? 'in' : 'out'}`}
+            className={styles.press}
+          >
+            <span>
+              {out ? 'Meters at return' : 'Meters at departure'}, flight of{' '}
+              <Moment at={departAt} zone={zone} />
+            </span>
+          </Go>
+        ))}
+      </div>
+      <Section title="Where it is written up">
+        <AircraftDrawing
+          aircraftId={id}
+          stations={pack.lists[aircraft.typeId]?.list.stations ?? []}
+          writeUps={writeUps}
+          walk={null}
+        />
+      </Section>
+      <Section title="Written up">
+        {writeUps.length === 0 ? (
+          <EmptyState title="Nothing was written up on this aircraft." />
+        ) : (
+          <Card>
+            <PhoneWriteUps writeUps={writeUps} zone={zone} label="Written up" showPlace />
+          </Card>
+        )}
+      </Section>
+      {closed.length > 0 && (
+        <Section title="Closed in the last 30 days">
+          <Card>
+            <PhoneWriteUps writeUps={closed} zone={zone} label="Closed in the last 30 days" showPlace />
+          </Card>
+        </Section>
+      )}
+    </div>
+  );
+}

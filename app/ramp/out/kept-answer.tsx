@@ -1,0 +1,67 @@
+'use client';
+
+import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
+import { momentInWords } from '../../_ui/moment';
+import { Tag, type Size } from '../../_ui/tag';
+import { PhoneLines } from './phone-lines';
+import styles from './out.module.css';
+
+const LOOKS = {
+  go: { tone: 'grey', shape: 'dashes', word: 'Go' },
+  'go-with-limits': { tone: 'amber', shape: 'wedge', word: 'Go with limits' },
+  'no-go': { tone: 'red', shape: 'block', word: 'No go' },
+} as const;
+
+/**
+ * The answer this phone took along. It is never a fresh go: a go stands in grey, with its time, and says that nobody has
+ * checked since. No go stays no go.
+ */
+export function KeptAnswer(props: { aircraft: PackAircraft; asOf: string; now: number; size?: Size }) {
+  const { aircraft, asOf, now, size } = props;
+  const { answer, zone } = aircraft;
+  if (!answer) {
+    return (
+      <Tag tone="grey" shape="dashes" size={size}>
+        Not looked at
+      </Tag>
+    );
+  }
+  const { tone, shape, word } = LOOKS[answer.outcome];
+  return (
+    <Tag tone={tone} shape={shape} size={size}>
+      {word} as of {asOfInWords(asOf, zone, now)}
+    </Tag>
+  );
+}
+
+/** The same with its use, its reasons, and what it is worth. */
+export function KeptAnswerInFull(props: { aircraft: PackAircraft; pack: RampPack; now: number }) {
+  const { aircraft, pack, now } = props;
+  const { answer, zone, baseIdent } = aircraft;
+  return (
+    <section className={styles.answer} aria-label="The answer this phone keeps">
+      <KeptAnswer aircraft={aircraft} asOf={pack.asOf} now={now} />
+      {answer ? (
+        <>
+          <p>
+            <b>{answer.name}</b>, at {baseIdent}.{' '}
+            {answer.outcome === 'no-go'
+              ? 'What was signed since is not in it.'
+              : `Not checked since ${asOfInWords(pack.asOf, zone, now)}: this is no answer for a flight now.`}
+          </p>
+          {answer.lines.length > 0 && <PhoneLines lines={answer.lines} paragraphs={pack.paragraphs} />}
+        </>
+      ) : (
+        <p>No answer was taken along. Unknown is never go.</p>
+      )}
+    </section>
+  );
+}
+
+/** "14:32 PST" on the same day at the base, else the whole moment. `now` in milliseconds. */
+export function asOfInWords(asOf: string, zone: string, now: number): string {
+  const whole = momentInWords(asOf, zone);
+  const today = momentInWords(new Date(now).toISOString(), zone);
+  const day = (words: string) => words.slice(0, words.indexOf(','));
+  return day(whole) === day(today) ? momentInWords(asOf, zone, true) : whole;
+}

@@ -1,0 +1,47 @@
+'use client';
+
+import { areaTitle } from '@/lib/rules/walkaround/areas';
+import { type PackWriteUp } from '@/lib/walkarounds/pack';
+import { SeverityMark } from '../../_ui/marks';
+import { Moment } from '../../_ui/moment';
+import ramp from '../_parts/ramp.module.css';
+import { counted } from '../_parts/words';
+import { StateMark } from '../_parts/write-up-card';
+import styles from './phone-write-ups.module.css';
+
+/** Write-ups in a few lines each: how bad, what, where, in whose words. `showPlace` where they are not all at one place. */
+export function PhoneWriteUps(props: {
+  writeUps: readonly PackWriteUp[];
+  zone: string;
+  label: string;
+  showPlace?: boolean;
+}) {
+  return (
+    <ul className={styles.list} aria-label={props.label}>
+      {props.writeUps.map((writeUp) => (
+        <li key={writeUp.id} className={styles.writeUp}>
+          <span className={ramp.marks}>
+            {writeUp.state !== 'closed' && <SeverityMark severity={writeUp.severity} size="small" />}
+            <StateMark writeUp={writeUp} />
+          </span>
+          <p className={styles.title}>
+            {writeUp.number} {writeUp.title}
+          </p>
+          <p className={styles.words}>{writeUp.words}</p>
+          <p className={styles.soft}>
+            {whereAbout(writeUp, props.showPlace ?? false)}
+            {writeUp.reportedBy}, <Moment at={writeUp.closedAt ?? writeUp.openedAt} zone={props.zone} />
+            {writeUp.closedAt ? ' closed' : ''}
+            {writeUp.observations > 0 && `. Seen again by ${counted(writeUp.observations, 'other')}`}
+            {writeUp.photos > 0 && `. ${counted(writeUp.photos, 'photo')}`}.
+          </p>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function whereAbout({ station, place }: PackWriteUp, showPlace: boolean): string {
+  const parts = [showPlace ? areaTitle(station) : '', place].filter((part) => part !== '');
+  return parts.length === 0 ? '' : `${parts.join(': ')}. `;
+}

@@ -1,0 +1,111 @@
+'use client';
+
+import { type RefObject } from 'react';
+import { SAMPLE_WORDS } from '@/lib/rules/walkaround/fuel-samples';
+import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
+import { SeverityMark } from '../../../_ui/marks';
+import { StateMark } from '../../_parts/write-up-card';
+import { type KeptWalk } from '../../_phone/shapes';
+import { findingPath } from '../finding-path';
+import { Go } from '../place';
+import { Drain } from './drain';
+import { LookAt } from './look-at';
+import { Measure } from './measure';
+import { PlacardCheck } from './placard-check';
+import { stationFor, type PlacardToCheck, type StationSoFar } from './so-far';
+import styles from './walk.module.css';
+
+interface StationProps {
+  readonly pack: RampPack;
+  readonly aircraft: PackAircraft;
+  readonly walk: KeptWalk;
+  readonly station: StationSoFar;
+  readonly placards: readonly PlacardToCheck[];
+  readonly heading: RefObject<HTMLHeadingElement | null>;
+}
+
+/** One station: what is known here, its placards, then what to look at, to measure, to drain. */
+export function Station({ pack, aircraft, walk, station, placards, heading }: StationProps) {
+  const { area, title } = station.station;
+  const total = walk.list.list.stations.length;
+  const here = aircraft.writeUps.filter((one) => stationFor(walk.list.list, one.station) === area);
+  const drains = station.items.filter(({ item }) => item.kind === 'sample');
+  const others = station.items.filter(({ item }) => item.kind !== 'sample');
+  const item = { pack, aircraft, walk, area };
+  return (
+    <>
+      <h2 ref={heading} tabIndex={-1} className={styles.stationHead}>
+        <span className={styles.number}>{station.order}</span> {title}
+        <span className="out-of-sight">
+          , station {station.order} of {total}
+        </span>
+      </h2>
+      {here.length > 0 && (
+        <section className={styles.here} aria-label="Written up here already">
+          <ul className={styles.plain}>
+            {here.map((writeUp) => (
+              <li key={writeUp.id}>
+                <span className={styles.hereTitle}>
+                  {writeUp.number} {writeUp.title}
+                  {writeUp.place && <span className={styles.soft}> {writeUp.place}</span>}
+                </span>{' '}
+                <span className={styles.marks}>
+                  <SeverityMark severity={writeUp.severity} size="small" />
+                  <StateMark writeUp={writeUp} />
+                </span>
+                {writeUp.placards
+                  .filter(({ placed }) => !placed)
+                  .map(({ id, wording, location }) => (
+                    <p key={id}>
+                      Placard owed, no go until it is up: <b className={styles.wording}>{wording}</b>{' '}
+                      {location}
+                    </p>
+                  ))}
+              </li>
+            ))}
+          </ul>
+          <p className={styles.soft}>Good here means: nothing beyond this.</p>
+        </section>
+      )}
+      {placards.map((placard) => (
+        <PlacardCheck key={placard.id} {...{ aircraft, walk, placard }} />
+      ))}
+      <ul className={styles.items} aria-label="To look at here">
+        {others.map((one) => (
+          <li key={one.item.key} className={styles.item}>
+            {one.item.kind === 'number' ? (
+              <Measure {...item} item={one.item} soFar={one} />
+            ) : (
+              <LookAt {...item} soFar={one} />
+            )}
+          </li>
+        ))}
+        {drains.map((one, index) =>
+          one.item.kind === 'sample' ? (
+            <li key={one.item.key} className={styles.item}>
+              <Drain
+                {...item}
+                item={one.item}
+                soFar={one}
+                last={lastOf(aircraft, one.item.drain)}
+                showsLookFor={one.item.lookFor !== drains[index - 1]?.item.lookFor}
+              />
+            </li>
+          ) : null,
+        )}
+      </ul>
+      <Go
+        href={findingPath(aircraft.id, { station: area, walk: walk.id })}
+        className={`${styles.press} ${styles.amberPress}`}
+      >
+        Something else found here
+      </Go>
+    </>
+  );
+}
+
+/** What the drain showed on the last walkaround, when it was not clean at once. */
+function lastOf({ lastSamples }: PackAircraft, drain: string): string | null {
+  const results = lastSamples?.drains[drain];
+  return results && results.length > 0 ? results.map((result) => SAMPLE_WORDS[result]).join(', then ') : null;
+}

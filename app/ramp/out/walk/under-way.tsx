@@ -1,0 +1,266 @@
+'use client';
+
+import { useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
+import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
+import { changeItem } from '../../_phone/walks';
+import { type KeptWalk } from '../../_phone/shapes';
+import { AircraftDrawing } from '../drawing/aircraft-drawing';
+import { goTo } from '../place';
+import { BottomBar, type BarPress } from './bottom-bar';
+import { Finish } from './finish';
+import { Known } from './known';
+import { nextOpen, walkSoFar, type StationSoFar, type WalkSoFar } from './so-far';
+import { Station } from './station';
+import { FINISH, KNOWN, pathAt, PLAN } from './where';
+import styles from './walk.module.css';
+
+interface UnderWayProps {
+  readonly pack: RampPack;
+  readonly aircraft: PackAircraft;
+  readonly walk: KeptWalk;
+  /** Station or screen named by the address. */
+  readonly at: string | null;
+  readonly finish: () => Promise<void>;
+  readonly isFinishing: boolean;
+}
+
+/** A walkaround under way, one station at a time. */
+export function UnderWay({ pack, aircraft, walk, at, finish, isFinishing }: UnderWayProps) {
+  const soFar = walkSoFar(walk.list.list, walk, aircraft.limits, aircraft.writeUps);
+  const isWide = useIsWide();
+  const { stations, done } = soFar;
+  const here = whereOne(at, stations, isWide);
+  const station = stations.find(({ station: { area } }) => area === here) ?? null;
+  const heading = useRef<HTMLHeadingElement>(null);
+  const [said, setSaid] = useState('');
+
+  // The address names the place, so that the way back from a finding leads to it.
+  useEffect(() => {
+    if (at !== here) goTo(pathAt(aircraft.id, here), 'replace');
+  }, [aircraft.id, at, here]);
+
+  const go = useCallback(
+    (to: string) => {
+      goTo(pathAt(aircraft.id, to), 'replace');
+      window.scrollTo(0, 0);
+      // After the drawing, when the heading is the new place's.
+      requestAnimationFrame(() => heading.current?.focus({ preventScroll: true }));
+    },
+    [aircraft.id],
+  );
+
+  const drawing = (
+    <AircraftDrawing
+      aircraftId={aircraft.id}
+      stations={walk.list.list.stations}
+      writeUps={aircraft.writeUps}
+      walk={{
+        id: walk.id,
+        looked: Object.fromEntries(stations.map(({ station: { area }, looked }) => [area, looked])),
+        here: station?.station.area ?? null,
+        onGo: go,
+      }}
+    />
+  );
+
+  return (
+    <>
+      <p role="status" className="out-of-sight">
+        {said}
+      </p>
+      <div className={styles.strip}>
+        <h1>
+          <span className="out-of-sight">Walkaround </span>
+          {aircraft.registration}
+        </h1>
+        <div className={styles.progress}>
+          <label htmlFor="progress">
+            {done} of {stations.length} looked at
+          </label>
+          <progress id="progress" value={done} max={stations.length} />
+        </div>
+        <div className={styles.screens}>
+          <ScreenPress words="Known" isHere={here === KNOWN} onPress={() => go(KNOWN)} />
+          {!isWide && <ScreenPress words="Plan" isHere={here === PLAN} onPress={() => go(PLAN)} />}
+          <ScreenPress words="Finish" isHere={here === FINISH} onPress={() => go(FINISH)} />
+        </div>
+      </div>
+      <div className={styles.sides}>
+        <div className={styles.place}>
+          {here === KNOWN && (
+            <>
+              <h2 ref={heading} tabIndex={-1}>
+                What is known
+              </h2>
+              <Known pack={pack} aircraft={aircraft} />
+            </>
+          )}
+          {here === PLAN && (
+            <>
+              <h2 ref={heading} tabIndex={-1}>
+                The way round
+              </h2>
+              {drawing}
+            </>
+          )}
+          {here === FINISH && (
+            <Finish aircraft={aircraft} walk={walk} soFar={soFar} heading={heading} onGo={go} />
+          )}
+          {station && (
+            <Station
+              key={station.station.area}
+              {...{ pack, aircraft, walk, heading, station }}
+              placards={soFar.placards.filter(({ area }) => area === station.station.area)}
+            />
+          )}
+          <Bar {...{ aircraft, soFar, here, station, go, setSaid, finish, isFinishing }} />
+        </div>
+        {isWide && (
+          <aside className={styles.aside} aria-label="The way round">
+            {drawing}
+          </aside>
+        )}
+      </div>
+    </>
+  );
+}
+
+interface BarProps {
+  readonly aircraft: PackAircraft;
+  readonly soFar: WalkSoFar;
+  readonly here: string;
+  readonly station: StationSoFar | null;
+  readonly go: (to: string) => void;
+  readonly setSaid: (words: string) => void;
+  readonly finish: () => Promise<void>;
+  readonly isFinishing: boolean;
+}
+
+/** What the thumb can do: one press for all that looks good, then for the clean drains, then on. */
+function Bar({ aircraft, soFar, here, station, go, setSaid, finish, isFinishing }: BarProps) {
+  const { stations } = soFar;
+  if (here === FINISH) {
+    const isOpen = stations.some(({ open }) => open.length > 0);
+    const words = isOpen ? 'Finish all the same' : 'Finish the walkaround';
+    return (
+      <BottomBar
+        subject={FINISH}
+        main={{ words: isFinishing ? 'Finishing…' : words, onPress: () => void finish() }}
+        back={{ words: 'Back', label: 'Back to the stations', onPress: () => go(lastOf(stations)) }}
+      />
+    );
+  }
+  if (!station) {
+    const to = nextOpen(stations, -1);
+    return (
+      <BottomBar
+        subject={here}
+        main={
+          to
+            ? { words: `On to ${to.order}, ${to.station.title}`, onPress: () => go(to.station.area) }
+            : { words: 'On to the finish', onPress: () => go(FINISH) }
+        }
+      />
+    );
+  }
+
+  const index = station.order - 1;
+  const before = stations[index - 1];
+  const after = stations[index + 1];
+  const next = after ?? null;
+  const toNext = () => go(next ? next.station.area : FINISH);
+  const looks = station.open.filter(({ item }) => item.kind === 'look');
+  const drains = station.open.filter(({ item }) => item.kind === 'sample');
+  const rest = station.open.length - looks.length;
+
+  function allGood() {
+    for (const { item } of looks) {
+      void changeItem(aircraft.id, item.key, (answer) => ({ ...answer, looked: 'good' }));
+    }
+    setSaid(`${station?.station.title}: good. ${rest > 0 ? 'Numbers or drains are still open.' : ''}`);
+    if (rest === 0) toNext();
+  }
+
+  function allClean() {
+    const at = new Date().toISOString();
+    for (const { item } of drains) {
+      void changeItem(aircraft.id, item.key, (answer) => ({
+        ...answer,
+        samples: [...answer.samples, { result: 'clean', at }],
+      }));
+    }
+    setSaid(`${station?.station.title}: drains clean.`);
+    if (station?.open.length === drains.length) toNext();
+  }
+
+  const main: BarPress =
+    looks.length > 0
+      ? {
+          words: looks.length === station.items.length || looks.length > 1 ? 'All good' : 'Good',
+          onPress: allGood,
+        }
+      : drains.length > 0
+        ? { words: drains.length > 1 ? 'All drains here clean' : 'Drain clean', onPress: allClean }
+        : {
+            words: next ? `On to ${next.order}, ${next.station.title}` : 'On to the finish',
+            onPress: toNext,
+          };
+  return (
+    <BottomBar
+      subject={station.station.area}
+      main={main}
+      back={
+        before
+          ? {
+              words: 'Back',
+              label: `Back to ${before.station.title}`,
+              onPress: () => go(before.station.area),
+            }
+          : { words: 'Known', label: 'Back to what is known', onPress: () => go(KNOWN) }
+      }
+      on={{
+        words: 'On',
+        label: next ? `On to ${next.station.title}` : 'On to the finish',
+        onPress: toNext,
+      }}
+    />
+  );
+}
+
+const lastOf = (stations: readonly StationSoFar[]): string => stations.at(-1)?.station.area ?? KNOWN;
+
+/** The place the address names, or where one goes on: the first station with something open. */
+function whereOne(at: string | null, stations: readonly StationSoFar[], isWide: boolean): string {
+  const known = at === KNOWN || at === FINISH || (at === PLAN && !isWide);
+  if (at !== null && (known || stations.some(({ station }) => station.area === at))) return at;
+  return nextOpen(stations, -1)?.station.area ?? FINISH;
+}
+
+function ScreenPress(props: { words: string; isHere: boolean; onPress: () => void }) {
+  return (
+    <button
+      type="button"
+      className={styles.screen}
+      aria-current={props.isHere ? 'step' : undefined}
+      onClick={props.onPress}
+    >
+      {props.words}
+    </button>
+  );
+}
+
+/** Wide enough for the drawing beside the station. */
+const WIDE = '(min-width: 60rem)';
+
+function subscribeToWidth(listener: () => void) {
+  const query = window.matchMedia(WIDE);
+  query.addEventListener('change', listener);
+  return () => query.removeEventListener('change', listener);
+}
+
+const useIsWide = (): boolean =>
+  useSyncExternalStore(
+    subscribeToWidth,
+    () => window.matchMedia(WIDE).matches,
+    () => false,
+  );
