@@ -1,4 +1,5 @@
 import type { NextConfig } from 'next';
+import { AIRCRAFT_ID, SHELL_PAGE, SHELL_SCREENS } from './app/ramp/_worker/shell-paths';
 
 const headers = [
   { key: 'X-Content-Type-Options', value: 'nosniff' },
@@ -18,7 +19,7 @@ const config: NextConfig = {
   devIndicators: false,
   typedRoutes: false,
   // Programs of the machine, and drivers that load their parts late: bundling breaks them.
-  serverExternalPackages: ['@node-rs/argon2', 'sharp', 'pg', '@prisma/adapter-pg'],
+  serverExternalPackages: ['@node-rs/argon2', 'sharp', 'pg', '@prisma/adapter-pg', 'esbuild'],
   // Lock files above this folder are somebody else's.
   turbopack: { root: import.meta.dirname },
   outputFileTracingRoot: import.meta.dirname,
@@ -26,7 +27,21 @@ const config: NextConfig = {
     Promise.resolve([
       { source: '/:path*', headers },
       { source: '/api/photos/:id', headers: [photoPolicy] },
+      // A worker kept by something in between would keep phones on an old version.
+      { source: '/serwist/:path*', headers: [{ key: 'Cache-Control', value: 'no-cache' }] },
     ]),
+  // Screens that run on the phone, online and offline alike, are one page that reads its address.
+  rewrites: () =>
+    Promise.resolve({
+      beforeFiles: [
+        {
+          source: `/ramp/:aircraftId(${AIRCRAFT_ID})/:screen(${SHELL_SCREENS.join('|')})`,
+          destination: SHELL_PAGE,
+        },
+      ],
+      afterFiles: [],
+      fallback: [],
+    }),
 };
 
 export default config;

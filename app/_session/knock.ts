@@ -1,3 +1,5 @@
+import { noteSignIn } from './last-signed-in';
+
 /**
  * The browser's side of next-auth, two calls. next-auth's own client leaves the page when the network fails, and the
  * typed address with it; these only report.
@@ -8,7 +10,10 @@ export type KnockAnswer = 'in' | 'refused' | 'try-again' | 'no-connection';
 export async function knock(email: string, password: string): Promise<KnockAnswer> {
   try {
     const response = await post('/api/auth/callback/credentials', { email, password });
-    if (response.ok) return 'in';
+    if (response.ok) {
+      noteSignIn(email);
+      return 'in';
+    }
     // Only 401 without our own code says that the pair was not right; everything else is no judgement on it.
     const { url } = (await response.json()) as { url?: string };
     return response.status === 401 && url?.includes('error=CredentialsSignin') ? 'refused' : 'try-again';

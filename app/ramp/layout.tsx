@@ -1,11 +1,13 @@
 import { type ReactNode } from 'react';
-import { UnsentPhotos } from './_parts/unsent-photos';
+import { Keeper } from './_phone/keeper';
+import { SentBar } from './_phone/sent-bar';
 
-/** Photos still on their way are told on every page of the ramp; they are sent while one walks on. */
+/** What is sent and what is not is told on every page of the ramp; it is sent while one walks on. */
 export default function RampLayout({ children }: { children: ReactNode }) {
   return (
     <>
-      <UnsentPhotos />
+      <Keeper />
+      <SentBar />
       {children}
     </>
   );

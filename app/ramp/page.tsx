@@ -34,7 +34,7 @@ export default async function RampPage({ searchParams }: Props) {
         <PageTitle
           lead={
             <Link href="/ramp/mine" className={styles.lineLink}>
-              What became of my write-ups
+              What became of my write-ups{who.unreadNews ? ` (${who.unreadNews} new)` : ''}
             </Link>
           }
         >

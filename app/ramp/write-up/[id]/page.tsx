@@ -8,6 +8,7 @@ import { measurementOf, sayMeasured } from '@/lib/rules/findings/measurements';
 import { requireActor } from '../../../_session/actor-ref';
 import { DateText, Moment } from '../../../_ui/moment';
 import { Card, FactList, PageTitle, Section } from '../../../_ui/page';
+import { RelatedWriteUps, SeenAgain } from '../../../_ui/seen-again';
 import { Shell } from '../../../_ui/shell';
 import { VerdictLines } from '../../../_ui/verdict-lines';
 import { AddPhotos } from '../../_parts/add-photos';
@@ -52,11 +53,19 @@ export default async function WriteUpPage({ params }: Props) {
           </div>
           <p className={styles.said}>{summary.words}</p>
           <FactList facts={factsOf(view)} />
-          <Pictures photoIds={summary.photoIds} of={summary.number} />
+          <RelatedWriteUps earlier={view.earlier} later={view.later} from="ramp" />
+          <Pictures photos={summary.photos} of={summary.number} />
           {isOpen && summary.reportedById === ref.personId && mayUse(who.roles, 'photo.add') && (
             <AddPhotos findingId={summary.findingId} label={summary.number} />
           )}
         </Card>
+        {view.observations.length > 0 && (
+          <Section title="Seen again">
+            <Card>
+              <SeenAgain observations={view.observations} zone={zone} from="ramp" />
+            </Card>
+          </Section>
+        )}
         {isOpen && (
           <Section title="Why it matters">
             <Card>
