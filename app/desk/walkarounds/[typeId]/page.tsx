@@ -61,17 +61,21 @@ export default async function WalkaroundListPage({ params, searchParams }: Props
           </p>
           <ListShown list={earlier.list} />
         </Section>
-      ) : mayWrite ? (
-        <ListEditor
-          key={current.version}
-          typeId={typeId}
-          fromVersion={current.version}
-          list={current.list}
-          areas={AREA_KEYS.map((area) => ({ value: area, label: areaTitle(area) }))}
-          measurements={measuredChoices()}
-        />
       ) : (
-        <ListShown list={current.list} />
+        <Section title={current.version === 0 ? 'The starting list' : `Version ${current.version}`}>
+          {mayWrite ? (
+            <ListEditor
+              key={current.version}
+              typeId={typeId}
+              fromVersion={current.version}
+              list={current.list}
+              areas={AREA_KEYS.map((area) => ({ value: area, label: areaTitle(area) }))}
+              measurements={measuredChoices()}
+            />
+          ) : (
+            <ListShown list={current.list} />
+          )}
+        </Section>
       )}
       {versions.length > 0 && (
         <Section title="Versions">
