@@ -3,7 +3,7 @@
 import { useEffect } from 'react';
 import { Button, ButtonRow, LinkButton } from './_ui/button';
 import { Card, PageTitle } from './_ui/page';
-import { BareShell } from './_ui/shell';
+import { BareShell } from './_ui/bare-shell';
 
 /** A page that could not be drawn. Shows no old answer in its place: a stale go is worse than none. */
 export default function ErrorPage({ error, retry }: { error: unknown; retry: () => void }) {

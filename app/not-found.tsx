@@ -1,7 +1,7 @@
 import { type Metadata } from 'next';
 import { LinkButton } from './_ui/button';
 import { PageTitle } from './_ui/page';
-import { BareShell } from './_ui/shell';
+import { BareShell } from './_ui/bare-shell';
 
 export const metadata: Metadata = { title: 'Not found' };
 

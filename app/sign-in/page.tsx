@@ -3,7 +3,7 @@ import { redirect } from 'next/navigation';
 import { isSignedIn } from '../_session/actor-ref';
 import { sameOriginPath } from '../_session/same-origin-path';
 import { Card, PageTitle } from '../_ui/page';
-import { BareShell } from '../_ui/shell';
+import { BareShell } from '../_ui/bare-shell';
 import { SignInForm } from './sign-in-form';
 
 export const metadata: Metadata = { title: 'Sign in' };

@@ -2,7 +2,8 @@
 
 import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
-import { BareShell, Shell } from '../../_ui/shell';
+import { BareShell } from '../../_ui/bare-shell';
+import { Shell } from '../../_ui/shell';
 import { refreshPack, usePack } from '../_phone/pack';
 import { AircraftView } from './aircraft-view';
 import { FleetView } from './fleet-view';

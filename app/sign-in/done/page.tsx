@@ -2,7 +2,7 @@ import { type Metadata } from 'next';
 import { requireActor } from '../../_session/actor-ref';
 import { LinkButton } from '../../_ui/button';
 import { Card, PageTitle } from '../../_ui/page';
-import { BareShell } from '../../_ui/shell';
+import { BareShell } from '../../_ui/bare-shell';
 
 export const metadata: Metadata = { title: 'Signed in' };
 

@@ -1,6 +1,6 @@
 import { type Metadata } from 'next';
 import { PageTitle } from '../../_ui/page';
-import { BareShell } from '../../_ui/shell';
+import { BareShell } from '../../_ui/bare-shell';
 import { SignOutButton } from '../../_ui/sign-out';
 
 export const metadata: Metadata = { title: 'No role yet' };
