@@ -84,7 +84,7 @@ const addRow = command({
  * Takes a photo for one's own finding or observation. The picture is made anew from its pixels (see picture.ts) and
  * both sizes are in the store before the row is: bytes without a row do no harm, a row without its bytes would.
  *
- * Refuses what is too large, is no picture or arrived cut off; a finding of somebody else's (not_found); a ninth photo;
+ * Asks for it again (try_again) when it arrived other than it was sent. Refuses what is too large or no picture; a finding of somebody else's (not_found); a ninth photo;
  * another picture, or other marks, under the number of an earlier one (conflict).
  */
 export async function addPhoto(
@@ -94,7 +94,10 @@ export async function addPhoto(
 ): Promise<Result<{ photoId: string }>> {
   if (bytes.byteLength > PHOTO_MAX_BYTES) return refused('too_large', TOO_LARGE);
   const uploadSha256 = sha256Of(bytes);
-  if (sent !== undefined && sent !== null && sent !== uploadSha256) return refused('invalid', CUT_OFF);
+  if (sent !== undefined && sent !== null && sent !== uploadSha256) {
+    // The phone sends again by itself what it is asked for again; a refusal would wait for a person.
+    return isSum(sent) ? refused('try_again', CUT_OFF) : refused('invalid', NO_SUM);
+  }
   const wrongKind = await kindRefusal(bytes);
   if (wrongKind) return refused('invalid', wrongKind);
 
@@ -114,6 +117,9 @@ export async function addPhoto(
 /** What the limit of a route that takes photos says as well. */
 const TOO_LARGE = `A photo can have ${PHOTO_MAX_BYTES / 1_000_000} MB at most. Take it at a lower resolution.`;
 const CUT_OFF = 'The photo arrived cut off or changed on the way. Send it again.';
+const NO_SUM = 'The sum sent with the photo is none: 64 small hex digits are needed.';
+
+const isSum = (sent: unknown): boolean => typeof sent === 'string' && /^[0-9a-f]{64}$/.test(sent);
 
 function refused(code: Problem['code'], say: string): Result<never> {
   if (code === 'try_again') return { ok: false, problem: { code, say } };

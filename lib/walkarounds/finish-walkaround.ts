@@ -1,12 +1,19 @@
 import type { z } from 'zod';
 import { command, type Context } from '../access/service';
+import { instant } from '../db/dates';
 import { openWriteUp, storedLimits } from '../findings/open-write-up';
 import { Refusal } from '../problems';
 import { namedId } from '../records/named-id';
 import type { Severity } from '../rules/aircraft';
+import { isWrittenUp, type WrittenAtItem } from '../rules/walkaround/already-written';
 import type { StationAnswer, WalkAnswers } from '../rules/walkaround/answers';
 import type { AreaKey } from '../rules/walkaround/areas';
-import { judgeWalk, raisedByMissingPlacard, type RaisedByWalk } from '../rules/walkaround/judge-walk';
+import {
+  answerOf,
+  judgeWalk,
+  raisedByMissingPlacard,
+  type RaisedByWalk,
+} from '../rules/walkaround/judge-walk';
 import { listOf } from './newest-list';
 import { finishWalkaroundInput } from './schema';
 
@@ -32,7 +39,7 @@ export interface FinishedWalk {
 
 /**
  * Ends one's own walkaround: judges the answers by the list it was walked by and the limits of the aircraft, and opens a
- * write-up for everything that has none yet from this walk. A station nobody answered stays "not looked at": never
+ * write-up for everything that has none yet from this walk (see `isWrittenUp`). A station nobody answered stays "not looked at": never
  * silently good. From then on it is frozen. Refuses `conflict` when it was ended before.
  */
 export const finishWalkaround = command({
@@ -93,18 +100,40 @@ async function judgeFinished(
   const verdict = judgeWalk(list, answers, limits);
   const cabin = list.stations.find(({ area }) => area === 'cabin') ?? list.stations[0];
   const missing = await missingPlacards(context, walk.aircraftId, answers, cabin?.area ?? 'cabin');
-  const written = await tx.finding.findMany({
-    where: { operatorId, walkaroundId: walk.id },
-    select: { itemKey: true, station: true },
-  });
-  const alreadyWritten = new Set(written.map(({ itemKey }) => itemKey));
+  const written = await writtenOn(context, walk.id);
   const toRaise = [...verdict.raised, ...missing];
   const raised: RaisedWriteUp[] = [];
-  for (const one of toRaise.filter(({ itemKey }) => !alreadyWritten.has(itemKey))) {
+  for (const one of toRaise) {
+    if (isWrittenUp(one, answerOf(answers, one.itemKey), written)) continue;
     raised.push(await raise(context, walk, one, foundAt));
   }
   const withFinding = [...toRaise, ...written].map(({ station }) => [station, 'finding'] as const);
   return { stations: { ...verdict.stations, ...Object.fromEntries(withFinding) }, raised };
+}
+
+/** What was written on the walk, each with how its write-up stands now. */
+async function writtenOn(
+  { tx, operatorId }: Context,
+  walkaroundId: string,
+): Promise<readonly (WrittenAtItem & { readonly station: string })[]> {
+  const writeUp = { select: { findingKey: true, state: true, severity: true, closedAt: true } };
+  const rows = await tx.finding.findMany({
+    where: { operatorId, walkaroundId },
+    select: { itemKey: true, station: true, discrepancy: writeUp, related: writeUp },
+  });
+  return rows.flatMap(({ itemKey, station, discrepancy, related }) => {
+    const of = discrepancy ?? related;
+    if (!of) return [];
+    return {
+      itemKey,
+      station,
+      isOwn: discrepancy !== null,
+      findingKey: of.findingKey,
+      state: of.state as WrittenAtItem['state'],
+      severity: of.severity as Severity | null,
+      closedAt: of.closedAt && instant(of.closedAt),
+    };
+  });
 }
 
 async function raise(

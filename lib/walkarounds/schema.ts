@@ -9,10 +9,10 @@ import { AREA_KEYS } from '../rules/walkaround/areas';
 
 const MOST_STATIONS = 40;
 const MOST_ITEMS = 40;
-/** Answers of one walkaround, over all stations. */
-const MOST_ANSWERS = 600;
-/** Readings or samples at one item. */
-const MOST_TRIES = 20;
+/** Answers of one walkaround: as many as the longest list has items, or its walk could never be finished. */
+const MOST_ANSWERS = MOST_STATIONS * MOST_ITEMS;
+/** Readings or samples at one item. The phone sets no bound, so that this must be one nobody reaches by hand. */
+const MOST_TRIES = 200;
 
 const measured = z.int('A whole number of the smallest unit.').min(0).max(1_000_000);
 

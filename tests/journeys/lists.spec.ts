@@ -34,13 +34,9 @@ test('a new version is made, what was typed wrongly is told and kept, and the ea
   await expect(first).toHaveAttribute('aria-expanded', 'true');
 
   await page.getByRole('button', { name: 'Add a number' }).first().click();
-  const title = page.getByLabel('What', { exact: true }).last();
   await page.keyboard.type('Battery before start');
   await expect(page.locator(':focus')).toHaveValue('Battery before start');
-  const item = page
-    .locator('li')
-    .filter({ has: page.locator(':focus') })
-    .last();
+  const item = page.locator('ol ol').first().locator('> li').last();
   await item.getByLabel('What is measured').selectOption({ label: 'Battery, no load' });
   await item.getByLabel(/^Least/).fill('twelve');
   await page.getByRole('button', { name: /^Save as version/ }).click();
@@ -49,7 +45,7 @@ test('a new version is made, what was typed wrongly is told and kept, and the ea
   await expect(item.getByText('Say what a value outside the limit is written up as.')).toBeVisible();
   await expect(page.getByText('Say why this version is made.').first()).toBeVisible();
   await expect(item.getByLabel(/^Least/)).toHaveValue('twelve');
-  await expect(title).toBeVisible();
+  await expect(item.getByLabel('What', { exact: true })).toHaveValue('Battery before start');
 
   await item.getByLabel(/^Least/).fill('12.2');
   await item.getByLabel(/^Source of the limit/).fill('Maintenance manual, section 24, invented for the test');

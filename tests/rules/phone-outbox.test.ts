@@ -215,6 +215,44 @@ describe('sending', () => {
     expect(await states(tab)).toEqual(['found: sent']);
   });
 
+  test('a finding made while the start of its walkaround was being refused does not wait for ever', async () => {
+    const tab = await openTab();
+    await keepMessages(tab, PIA, [message('walk', { kind: 'walk-start', path: 'walkarounds' })]);
+    sync.says = () => refuses(404, 'not_found');
+    await tab.sendWaiting();
+    await keepMessages(tab, PIA, [message('found', { message: { walkaroundId: 'walk' }, after: ['walk'] })]);
+    sync.says = () => ({ how: 'take' });
+    expect(await tab.sendWaiting()).toBeNull();
+    expect(await states(tab)).toEqual(['walk: refused', 'found: sent']);
+    expect(JSON.parse(sync.received.at(-1)!.body)).toMatchObject({ walkaroundId: null });
+  });
+
+  test('the end of a walkaround does not wait for a finding that was refused: what was measured gets there', async () => {
+    const tab = await openTab();
+    await keepMessages(tab, PIA, [
+      message('walk', { kind: 'walk-start', path: 'walkarounds' }),
+      message('found', { after: ['walk'] }),
+      message('end', { kind: 'walk-finish', path: 'walkarounds/finish', after: ['walk', 'found'] }),
+    ]);
+    sync.says = ({ requestId }) => (requestId === 'found' ? refuses(422, 'invalid') : { how: 'take' });
+    expect(await tab.sendWaiting()).toBeNull();
+    expect(await states(tab)).toEqual(['walk: sent', 'found: refused', 'end: sent']);
+  });
+
+  test('what another tab has sent meanwhile stays sent, whatever this one heard', async () => {
+    const tab = await openTab();
+    await keepMessages(tab, PIA, [message('a')]);
+    sync.says = async () => {
+      await tab.inOne(['outbox'], 'readwrite', async (at) => {
+        const kept = (await at.get('outbox', 'a'))!;
+        await at.put('outbox', { ...kept, state: 'sent', sentAt: new Date().toISOString() });
+      });
+      return { how: 'drop' };
+    };
+    await tab.sendWaiting();
+    expect(await states(tab)).toEqual(['a: sent']);
+  });
+
   test('sent messages are shown for a day and then gone', async () => {
     const tab = await openTab();
     await keepMessages(tab, PIA, [message('old'), message('young')]);
@@ -278,6 +316,25 @@ describe('photos', () => {
     expect(body).toContain('"sha256":"01064c082a57b792544bbb6d2cb9cef502a54cfd915642ad70fcbd562758afdd"');
     expect(body).toContain('"findingId":"finding","marks":[{"kind":"ring","points":[[1,2],[3,4]]}]');
     expect(await tab.inOne(['photos'], 'readonly', (at) => at.all('photos'))).toEqual([]);
+  });
+
+  test('one that does not get through holds up no words behind it, and is tried again in the next run', async () => {
+    const tab = await openTab();
+    await keepPhoto(tab, 'p1');
+    await keepPhoto(tab, 'p22');
+    const pictures = await tab.photoMessages('bundle', 'finding', AIRCRAFT, 'N053QB: nick');
+    await keepMessages(tab, PIA, [message('finding'), ...pictures, message('later')]);
+    // The line breaks on every picture: no other is tried in that run.
+    sync.says = ({ path }) => (path.endsWith('/photos') ? { how: 'drop' } : { how: 'take' });
+    expect(await tab.sendWaiting()).toBe('no-connection');
+    expect(sync.received.map(({ requestId }) => requestId)).toEqual(['finding', 'p1', 'later']);
+    // The server asks for this one again: the other goes.
+    sync.says = ({ requestId }) => (requestId === 'p1' ? refuses(503, 'try_again') : { how: 'take' });
+    expect(await tab.sendWaiting()).toBe('no-answer');
+    expect(await states(tab)).toEqual(['finding: sent', 'p1: waiting', 'p22: sent', 'later: sent']);
+    sync.says = () => ({ how: 'take' });
+    expect(await tab.sendWaiting()).toBeNull();
+    expect(await states(tab)).toContain('p1: sent');
   });
 
   test('one that is gone from the phone is said, and holds up nothing', async () => {
@@ -442,7 +499,7 @@ describe('what the earlier app kept', () => {
     await takeAlong(tab, PACK);
     await tab.carryOver(PACK);
     const [walk] = await tab.inOne(['walks'], 'readonly', (at) => at.all('walks'));
-    expect(walk).toMatchObject({ id: 'old-walk', startedAt: OLD_WALK.startedAt, personId: PIA });
+    expect(walk).toMatchObject({ startedAt: OLD_WALK.startedAt, personId: PIA });
     expect(Object.fromEntries(Object.entries(walk!.items).map(([key, { looked }]) => [key, looked]))).toEqual(
       {
         papers: 'good',
@@ -451,10 +508,10 @@ describe('what the earlier app kept', () => {
       },
     );
     expect(held.size).toBe(0);
-    await vi.waitFor(async () => expect(await states(tab)).toEqual(['old-walk: sent']));
+    await vi.waitFor(async () => expect(await states(tab)).toEqual([`${walk!.id}: sent`]));
   });
 
-  test('one the server knows is not begun again; somebody else’s stays where it is', async () => {
+  test('one the server knows without a list is begun anew by one; somebody else’s stays where it is', async () => {
     const held = oldPhone({
       [`wheelchock/walk/${PIA}/${AIRCRAFT}`]: { ...OLD_WALK, isStarted: true },
       [`wheelchock/walk/${SAM}/${AIRCRAFT}`]: OLD_WALK,
@@ -462,7 +519,10 @@ describe('what the earlier app kept', () => {
     });
     const tab = await openTab();
     await tab.carryOver(PACK);
-    expect(await states(tab)).toEqual([]);
+    const [walk] = await tab.inOne(['walks'], 'readonly', (at) => at.all('walks'));
+    expect(walk?.id).not.toBe('old-walk');
+    await vi.waitFor(async () => expect(await states(tab)).toEqual([`${walk!.id}: sent`]));
+    expect(JSON.parse(sync.received[0]!.body)).toMatchObject({ requestId: walk?.id, planId: null });
     expect([...held.keys()]).toEqual([`wheelchock/walk/${SAM}/${AIRCRAFT}`, 'somebody-elses']);
   });
 
@@ -517,6 +577,14 @@ describe('the bar', () => {
       'sign-in',
     ],
     ['refused', sync({ refused: 1 }), 0, 0, '1 not taken by the server.', 'see'],
+    [
+      'refused, and something else waits: a refusal is never hidden behind it',
+      sync({ refused: 1 }),
+      2,
+      0,
+      '1 not taken by the server. 2 not sent yet. Kept on this phone.',
+      'see',
+    ],
     [
       'another’s',
       sync({ stuck: 'other-person' }),

@@ -111,6 +111,13 @@ describe.each(Object.entries(SIGNED))('%s', (table, column) => {
   });
 });
 
+test.each(['walkaround', 'notice'])('not even the owner can truncate %s', async (table) => {
+  await expect(asOwner(`TRUNCATE ${table} CASCADE`)).rejects.toThrow(/never changed or deleted/);
+  // Its own trigger, not that of a table it takes along.
+  const triggers = await asOwner(`SELECT 1 FROM pg_trigger WHERE tgname = '${table}_no_truncate'`);
+  expect(triggers.rowCount).toBe(1);
+});
+
 test('signed work is frozen although its table takes updates', async () => {
   await expect(
     asApp(`UPDATE maintenance_action SET description = 'other' WHERE id = '${workId}'`),

@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { beginDeferral } from '@/lib/determinations/begin-deferral';
 import { placePlacard } from '@/lib/determinations/place-placard';
 import { readInOperator, writeInOperator } from '@/lib/db/scope';
+import { recordServicing } from '@/lib/findings/record-servicing';
 import { reportFinding } from '@/lib/findings/report-finding';
 import { readBoard } from '@/lib/fleet/read-board';
 import { NO_ANSWER, type ItemAnswer, type SampleResult } from '@/lib/rules/walkaround/answers';
@@ -396,6 +397,7 @@ describe('what a finished walkaround raises', () => {
           personId: renter.personId,
           station: 'nose-right',
           itemKey: 'oil-quantity',
+          findingKey: 'oil-low',
           relatedId: known.discrepancyId,
           place: '',
           words: 'Still low.',
@@ -411,6 +413,55 @@ describe('what a finished walkaround raises', () => {
     expect(pack.aircraft[0]?.writeUps.map(({ number, observations }) => [number, observations])).toEqual([
       ['W-0001', 1],
     ]);
+  });
+
+  test('another finding at the drain does not swallow what it ran with: water to the end is raised', async () => {
+    const at = await ownSchool();
+    const { planId } = valueOf(await write(at, LIST, 0));
+    const walk = await begin(at, planId);
+    const cleared = {
+      ...written(at, walk),
+      station: 'left-wing-fuel',
+      itemKey: 'drain-l2',
+      findingKey: 'water-cleared',
+      measurements: {},
+      words: 'Water, then clean.',
+    };
+    const { discrepancyId } = valueOf(await reportFinding(at.people.renter, cleared, now));
+    const items = { ...CLEAN, 'drain-l2': samples('water', 'water', 'water', 'water', 'clean') };
+    const done = valueOf(await finish(at, ending(walk, items)));
+    expect(done.raised.map(({ title, severity }) => [title, severity])).toEqual([
+      ['Water keeps coming', 'grounding'],
+    ]);
+    // The first may be closed by whoever sampled until clean; the second is maintenance's.
+    const serviced = { requestId: randomUUID(), discrepancyId, words: 'Sampled until clean.' };
+    valueOf(await recordServicing(at.people.renter, serviced, now));
+    expect(await outcome(at)).toBe('no-go');
+  });
+
+  test('closed by servicing and read again under the limit, it is raised; read before, it is not', async () => {
+    for (const [readAt, raised] of [
+      [AT, 0],
+      [new Date(NOW.getTime() + 60_000).toISOString(), 1],
+    ] as const) {
+      const at = await ownSchool();
+      const { planId } = valueOf(await write(at, LIST, 0));
+      const walk = await begin(at, planId);
+      const { discrepancyId } = valueOf(await reportFinding(at.people.renter, written(at, walk), now));
+      const serviced = { requestId: randomUUID(), discrepancyId, words: 'One quart added.' };
+      valueOf(await recordServicing(at.people.renter, serviced, now));
+      const low = { ...NO_ANSWER, readings: [{ value: 45, at: readAt, struck: false }] };
+      const done = valueOf(await finish(at, ending(walk, { ...CLEAN, 'oil-quantity': low })));
+      expect(done.raised).toHaveLength(raised);
+    }
+  });
+
+  test('as many samples as a patient pilot takes can be sent: the walk is not lost for them', async () => {
+    const at = await ownSchool();
+    const { planId } = valueOf(await write(at, LIST, 0));
+    const many = samples(...Array.from({ length: 40 }, () => 'water' as const));
+    const done = valueOf(await finish(at, ending(await begin(at, planId), { ...CLEAN, 'drain-l2': many })));
+    expect(done.raised).toHaveLength(1);
   });
 
   test('a finding that arrives after the finish is kept too: nothing reported is lost, nothing raised twice', async () => {

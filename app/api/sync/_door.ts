@@ -17,11 +17,12 @@ const PERSON_HEADER = 'x-wheelchock-person';
 /**
  * Takes a message of JSON from the phone's queue to a service and answers with its result. Answers 403 to another site,
  * 415 and 400 to what is no JSON, 413 to what is too long, 422 to a version this server does not read, 409
- * `other_person` when somebody else than the writer is signed in; the phone keeps what was not taken.
+ * `other_person` when somebody else than the writer is signed in; the phone keeps what was not taken. `most` is in bytes.
  */
 export async function syncJson(
   request: Request,
   run: (ref: ActorRef | null, message: Record<string, unknown>) => Promise<Result<unknown>>,
+  most = JSON_MAX_BYTES,
 ): Promise<Response> {
   if (!isFromHere(request)) return refused('not_allowed', FROM_ELSEWHERE);
   if (!request.headers.get('content-type')?.startsWith('application/json')) {
@@ -29,7 +30,7 @@ export async function syncJson(
   }
   const ref = await signedInRef();
   if (isOfSomebodyElse(request, ref)) return refused('other_person');
-  const body = await readUpTo(request, JSON_MAX_BYTES);
+  const body = await readUpTo(request, most);
   if (body === 'cut-off') return refused('try_again', CUT_OFF, 400);
   if (body === 'too-long') return refused('too_large', 'The message is too long.');
   const message = asObject(body);

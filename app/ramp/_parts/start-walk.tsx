@@ -69,10 +69,14 @@ export function StartWalk({ aircraftId, zone }: { aircraftId: string; zone: stri
   );
 }
 
-/** What this phone took along; fetched now when it has not yet. */
+/** A newer pack is waited for that long before the walk begins by the one at hand. */
+const PATIENCE_MS = 3_000;
+
+/** What this phone took along, made fresh where that goes quickly; fetched now when there is nothing yet. */
 async function packOrNone() {
-  const kept = await readPack();
-  if (kept) return kept.pack;
-  await refreshPack();
+  const refreshing = refreshPack();
+  if (await readPack()) {
+    await Promise.race([refreshing, new Promise((resolve) => setTimeout(resolve, PATIENCE_MS))]);
+  } else await refreshing;
   return (await readPack())?.pack ?? null;
 }

@@ -1,3 +1,4 @@
+import { newRequestId } from '@/app/_ui/request-id';
 import { EMPTY_DRAFT, type FindingDraft } from '@/lib/findings/compose-finding';
 import { type ItemAnswer } from '@/lib/rules/walkaround/answers';
 import { type PackList, type RampPack } from '@/lib/walkarounds/pack';
@@ -18,7 +19,6 @@ const DRAFT = 'wheelchock/finding/';
 interface OldWalk {
   readonly id: string;
   readonly startedAt: string;
-  readonly isStarted: boolean;
   readonly answers: Readonly<Record<string, 'good' | 'finding'>>;
 }
 
@@ -50,7 +50,8 @@ async function carryWalk(key: string, pack: RampPack, aircraftId: string): Promi
   if (!old?.id) return true;
   if (!aircraft || !list) return false;
   const walk: KeptWalk = {
-    id: old.id,
+    // The server knows the old number, if at all, without a list, and could not judge what is answered by one.
+    id: newRequestId(),
     personId: pack.person.id,
     aircraftId,
     startedAt: old.startedAt,
@@ -62,7 +63,7 @@ async function carryWalk(key: string, pack: RampPack, aircraftId: string): Promi
   await inOne(['walks', 'outbox'], 'readwrite', async (at) => {
     if (await at.get('walks', walkKey(walk.personId, aircraftId))) return;
     await at.put('walks', walk);
-    if (!old.isStarted) await enqueue(at, walk.personId, [startOf(walk, aircraft.registration)]);
+    await enqueue(at, walk.personId, [startOf(walk, aircraft.registration)]);
   });
   tell({ topic: 'walks' });
   afterQueueing();

@@ -1,7 +1,7 @@
 import { tell } from './channel';
 import { type AtTheShelves } from './kept-store';
 import { askForWakeUp, flush } from './sender';
-import { inOrder } from './sending';
+import { freeFromWalk, inOrder } from './sending';
 import { type NewOutgoing, type Outgoing } from './shapes';
 
 /**
@@ -30,6 +30,10 @@ export async function enqueue(
       sentAt: null,
       tries: 0,
     });
+  }
+  // The start of its walkaround may have been refused since the message was made; nobody would free it any more.
+  for (const { id, kind, state } of kept) {
+    if (kind === 'walk-start' && state === 'refused') await freeFromWalk(at, id);
   }
 }
 

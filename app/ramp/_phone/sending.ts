@@ -28,9 +28,12 @@ async function sendInOrder(onTry: () => void): Promise<SyncState['stuck']> {
   await tidy();
   // Persons who are not the one signed in, as the server said in this run.
   const absent = new Set<string>();
+  // Photos that did not get through in this run. On a thin signal only words may: they do not wait behind a picture.
+  const aside = new Set<string>();
+  let photoTrouble: SyncState['stuck'] = null;
   for (;;) {
-    const taken = await takeNext(absent);
-    if (!taken) return absent.size > 0 ? 'other-person' : null;
+    const taken = await takeNext(absent, aside);
+    if (!taken) return photoTrouble ?? (absent.size > 0 ? 'other-person' : null);
     onTry();
     tell({ topic: 'outbox' });
     const { message, picture } = taken;
@@ -47,11 +50,17 @@ async function sendInOrder(onTry: () => void): Promise<SyncState['stuck']> {
       await settle(message.id, refusal(posted.problem));
     } else {
       await settle(message.id, { state: 'waiting' });
-      if (posted.why !== 'other-person') return posted.why;
-      absent.add(message.personId);
+      if (posted.why === 'other-person') absent.add(message.personId);
+      else if (message.photoId !== null && posted.why !== 'signed-out') {
+        photoTrouble = posted.why;
+        // The server's own word is about this photo; no word at all is about the line, where no other would fare better.
+        aside.add(posted.problem ? message.id : ALL_PHOTOS);
+      } else return posted.why;
     }
   }
 }
+
+const ALL_PHOTOS = 'all photos';
 
 const refusal = (problem: Problem): Partial<Outgoing> => ({ state: 'refused', problem });
 
@@ -71,15 +80,21 @@ async function tidy(): Promise<void> {
  * The first message that may go, marked as being sent. One that is marked so already was being sent when its tab was
  * killed: nobody else sends while it is our turn.
  */
-function takeNext(absent: ReadonlySet<string>): Promise<{ message: Outgoing; picture: Blob | null } | null> {
+function takeNext(
+  absent: ReadonlySet<string>,
+  aside: ReadonlySet<string>,
+): Promise<{ message: Outgoing; picture: Blob | null } | null> {
   return inOne(['outbox', 'photos'], 'readwrite', async (at) => {
     const all = await inOrder(at);
-    const unsent = new Set(all.filter((one) => one.state !== 'sent').map((one) => one.id));
+    const unsent = new Map(all.filter((one) => one.state !== 'sent').map((one) => [one.id, one]));
+    const isAside = ({ id, photoId }: Outgoing) =>
+      aside.has(id) || (photoId !== null && aside.has(ALL_PHOTOS));
     const next = all.find(
       (one) =>
         (one.state === 'waiting' || one.state === 'sending') &&
         !absent.has(one.personId) &&
-        !one.after.some((id) => unsent.has(id)),
+        !isAside(one) &&
+        !one.after.some((id) => holdsUp(unsent.get(id), one)),
     );
     if (!next) return null;
     const message: Outgoing = { ...next, state: 'sending', tries: next.tries + 1 };
@@ -89,6 +104,14 @@ function takeNext(absent: ReadonlySet<string>): Promise<{ message: Outgoing; pic
   });
 }
 
+/**
+ * Whether a message waits for another. The end of a walkaround does not wait for a finding that was refused: what was
+ * measured on the walk, and a placard that is missing, must reach the server whatever becomes of that finding.
+ */
+const holdsUp = (first: Outgoing | undefined, waiting: Outgoing): boolean =>
+  first !== undefined &&
+  !(waiting.kind === 'walk-finish' && first.state === 'refused' && first.kind !== 'walk-start');
+
 /** Everything in the outbox, first to be sent first. */
 export const inOrder = async (at: AtTheShelves): Promise<Outgoing[]> =>
   [...(await at.all('outbox'))].sort((a, b) => a.seq - b.seq);
@@ -97,7 +120,8 @@ export const inOrder = async (at: AtTheShelves): Promise<Outgoing[]> =>
 async function settle(id: string, change: Partial<Outgoing>): Promise<void> {
   const message = await inOne(['outbox', 'photos'], 'readwrite', async (at) => {
     const kept = await at.get('outbox', id);
-    if (!kept) return null;
+    // Another tab that took the turn may have sent it meanwhile: sent is sent.
+    if (!kept || kept.state === 'sent') return null;
     const settled = { ...kept, ...change };
     await at.put('outbox', settled);
     if (settled.state === 'sent' && settled.photoId !== null) await at.drop('photos', settled.photoId);

@@ -65,6 +65,15 @@ export function sayHowItStands(sync: SyncState, others: number): Said {
     if (sync.isSending) return { tone: 'blue', shape: 'ring', words: `Sending, ${mine} to go.`, step: null };
     const why = sync.stuck && sync.stuck !== 'other-person' ? WHY[sync.stuck] : '';
     const words = `${mine} not sent yet${why}. Kept on this phone.`;
+    if (sync.refused > 0) {
+      const both = `${sync.refused} not taken by the server. ${words}`;
+      return {
+        tone: 'red',
+        shape: 'block',
+        words: both,
+        step: sync.stuck === 'signed-out' ? 'sign-in' : 'see',
+      };
+    }
     return { tone: 'amber', shape: 'wedge', words, step: sync.stuck === 'signed-out' ? 'sign-in' : 'send' };
   }
   if (sync.refused > 0) {

@@ -3,6 +3,7 @@
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
 import { momentInWords } from '../../_ui/moment';
 import { Tag, type Size } from '../../_ui/tag';
+import { useOutbox } from '../_phone/outbox';
 import { PhoneLines } from './phone-lines';
 import styles from './out.module.css';
 
@@ -14,11 +15,12 @@ const LOOKS = {
 
 /**
  * The answer this phone took along. It is never a fresh go: a go stands in grey, with its time, and says that nobody has
- * checked since. No go stays no go.
+ * checked since; once this phone itself has written something, it is shown no more. No go stays no go.
  */
 export function KeptAnswer(props: { aircraft: PackAircraft; asOf: string; now: number; size?: Size }) {
   const { aircraft, asOf, now, size } = props;
   const { answer, zone } = aircraft;
+  const isOvertaken = useWrittenSince(aircraft.id, asOf) > 0;
   if (!answer) {
     return (
       <Tag tone="grey" shape="dashes" size={size}>
@@ -27,11 +29,28 @@ export function KeptAnswer(props: { aircraft: PackAircraft; asOf: string; now: n
     );
   }
   const { tone, shape, word } = LOOKS[answer.outcome];
+  if (isOvertaken && answer.outcome !== 'no-go') {
+    return (
+      <Tag tone="amber" shape="wedge" size={size}>
+        Not known: something was written on this phone since {asOfInWords(asOf, zone, now)}
+      </Tag>
+    );
+  }
   return (
     <Tag tone={tone} shape={shape} size={size}>
       {word} as of {asOfInWords(asOf, zone, now)}
     </Tag>
   );
+}
+
+/** What was written on this phone and is not in the answer it took along. */
+const WRITES: ReadonlySet<string> = new Set(['finding', 'observation', 'walk-finish', 'meters-in']);
+
+function useWrittenSince(aircraftId: string, asOf: string): number {
+  return useOutbox().filter(
+    ({ aircraftId: of, kind, state, sentAt }) =>
+      of === aircraftId && WRITES.has(kind) && (state !== 'sent' || (sentAt ?? '') > asOf),
+  ).length;
 }
 
 /** The same with its use, its reasons, and what it is worth. */

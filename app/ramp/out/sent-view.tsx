@@ -7,7 +7,7 @@ import { Moment } from '../../_ui/moment';
 import { Notice } from '../../_ui/notice';
 import { Card, EmptyState, PageTitle, Section } from '../../_ui/page';
 import { Tag } from '../../_ui/tag';
-import { flush, useOutbox, withdraw } from '../_phone/outbox';
+import { flush, putRight, useOutbox, withdraw } from '../_phone/outbox';
 import { type Outgoing } from '../_phone/shapes';
 import { PhoneCite } from './phone-lines';
 import { Go } from './place';
@@ -149,7 +149,13 @@ function WaysOn({ message }: { message: Outgoing }) {
   if (asks) {
     return (
       <Notice tone="amber" title="Take it back?">
-        <p>It is not sent and is gone from this phone, with its photos.</p>
+        <p>
+          {message.kind === 'walk-start'
+            ? 'It is not sent and is gone from this phone, with the answers of its walkaround where that is finished. Findings stay.'
+            : message.kind === 'walk-finish'
+              ? 'It is not sent and is gone from this phone, with all that was measured and answered on the walkaround.'
+              : 'It is not sent and is gone from this phone, with its photos.'}
+        </p>
         <ButtonRow>
           <Button onClick={() => void withdraw(message.id)}>Take it back</Button>
           <Button weight="quiet" onClick={() => setAsks(false)}>
@@ -162,10 +168,14 @@ function WaysOn({ message }: { message: Outgoing }) {
   const form = formOf(message);
   return (
     <div className={styles.buttons}>
-      {form && (
+      {form ? (
         <Go href={form} className={`${styles.press} ${styles.main}`}>
           Put it right
         </Go>
+      ) : (
+        <Button weight="main" onClick={() => void putRight(message.id, message.message)}>
+          Send again
+        </Button>
       )}
       <Button onClick={() => setAsks(true)}>Withdraw</Button>
     </div>

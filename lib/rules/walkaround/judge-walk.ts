@@ -122,7 +122,8 @@ export function raisedByMissingPlacard(
   };
 }
 
-const answerOf = (answers: WalkAnswers, key: string): ItemAnswer =>
+/** The answer given at an item, also where its key is an inherited name. */
+export const answerOf = (answers: WalkAnswers, key: string): ItemAnswer =>
   Object.hasOwn(answers.items, key) ? (answers.items[key] ?? NO_ANSWER) : NO_ANSWER;
 
 function stationAnswer(answers: readonly StationAnswer[]): StationAnswer {

@@ -57,7 +57,9 @@ export function FindingRound(props: RoundProps) {
   const values = useWatch({ control: form.control }) as FindingDraft;
   const outbox = useOutbox();
   const { isNotKept } = useSync();
-  const photos = usePhotos(kept.bundle)?.length ?? 0;
+  const taken = usePhotos(kept.bundle);
+  const photos = taken?.length ?? 0;
+  const arePhotosRead = taken !== undefined;
   const [isPending, setPending] = useState(false);
   const [isAsked, setAsked] = useState(false);
   const [isNotQueued, setNotQueued] = useState(false);
@@ -79,8 +81,9 @@ export function FindingRound(props: RoundProps) {
   useEffect(() => {
     if (isGone.current) return;
     if (photos > 0 || isTyped(values, start)) void keepDraft({ ...kept, values });
-    else void dropDraft(kept.key);
-  }, [values, photos, kept, start]);
+    // Not before it is known that it has no photos: they would stay behind without it.
+    else if (arePhotosRead) void dropDraft(kept.key);
+  }, [values, photos, arePhotosRead, kept, start]);
 
   // What was wrong with a field is over when it is answered.
   useEffect(
@@ -141,8 +144,14 @@ export function FindingRound(props: RoundProps) {
   function compose(draft: FindingDraft) {
     // A walkaround the server did not take would hold this up for ever.
     const isWalkRefused = outbox.some(({ id, state }) => id === walkId && state === 'refused');
+    // Sent from another tab meanwhile with other words: what is typed here is then a message of its own.
+    const isTaken = outbox.some(
+      ({ id, state, message }) =>
+        id === kept.requestId && state !== 'refused' && message.words !== draft.words.trim(),
+    );
+    const isOther = isTaken || isOtherMessage(seenAgain !== null, refused);
     const setting: FindingSetting = {
-      requestId: isOtherMessage(seenAgain !== null, refused) ? newRequestId() : kept.requestId,
+      requestId: isOther ? newRequestId() : kept.requestId,
       aircraftId: aircraft.id,
       walkaroundId: isWalkRefused ? null : walkId,
       station,
