@@ -291,6 +291,8 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
     await sendNothing(page);
     const id = await start(page);
+    // What lies under a bar that stays at the edge would be measured as small; on a tall window nothing does.
+    await page.setViewportSize({ width: page.viewportSize()?.width ?? 390, height: 4000 });
     for (const [name, open] of await screensOf(page, id)) {
       await open();
       await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
