@@ -3,6 +3,7 @@
 import { signedInRef } from '@/app/_session/actor-ref';
 import { answerFlight } from '@/lib/releases/answer-flight';
 import { type FlightAsTyped } from '@/lib/releases/flight-form';
+import { correctMeters as correct } from '@/lib/releases/correct-meters';
 import { readMetersIn, readMetersOut } from '@/lib/releases/record-meters';
 import { releaseFlight } from '@/lib/releases/release-flight';
 
@@ -16,3 +17,6 @@ export const recordMeters = async (reading: { moment: 'out' | 'in' } & Record<st
   reading.moment === 'in'
     ? readMetersIn(await signedInRef(), reading)
     : readMetersOut(await signedInRef(), reading);
+
+export const correctMeters = async (correction: Record<string, unknown>) =>
+  correct(await signedInRef(), correction);

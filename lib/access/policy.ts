@@ -43,6 +43,7 @@ export const POLICY = {
   // Of a pilot only who is the flight's pilot in command: the service asks.
   'meters.read-out': ['pilot', 'dispatcher', 'manager'],
   'meters.read-in': ['pilot', 'dispatcher', 'manager'],
+  'meters.correct': ['dispatcher', 'manager'],
 } as const satisfies Record<string, readonly Role[]>;
 
 export type Verb = keyof typeof POLICY;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { requestId } from '../access/request-id';
+import { writtenWords } from '../access/written-words';
 import { clientInstant } from '../findings/schema';
 
 /** As far as a meter of six digits and a tenth goes. */
@@ -25,3 +26,19 @@ const readMetersInput = z.object({
 export const readMetersOutInput = readMetersInput.extend({ moment: z.literal('out') });
 export const readMetersInInput = readMetersInput.extend({ moment: z.literal('in') });
 export type ReadMetersInput = z.output<typeof readMetersOutInput> | z.output<typeof readMetersInInput>;
+
+const correctedReading = z.object({
+  /** The reading that stands and is mistyped. */
+  readingId: z.uuid(),
+  hobbsTenths: meterTenths('Hobbs'),
+  tachTenths: meterTenths('Tach'),
+});
+
+/** A mistyped reading put right. When it was read stays. The request's number is also the new reading's. */
+export const correctMetersInput = correctedReading.extend({
+  requestId,
+  /** With a departure, the return of its flight when that is mistyped too: neither fits beside the other's wrong figure. */
+  back: correctedReading.nullable(),
+  why: writtenWords('Why it is corrected', 500),
+});
+export type CorrectMetersInput = z.output<typeof correctMetersInput>;

@@ -9,7 +9,8 @@ const TWO_DAYS_MS = 2 * 86_400_000;
 
 /**
  * Released flights that are not back: the meters were read at departure and not at return, or nobody has read any and the
- * flight was to be back less than two days ago. Older ones of which nobody read anything are past all asking.
+ * flight was to be back less than two days ago. Older ones of which nobody read anything are past all asking. Corrections
+ * do not matter here: where a reading was superseded, another one of the same moment stands.
  */
 export const notBack = (now: Date): Prisma.ReleaseWhereInput => ({
   readings: { none: { moment: 'in' } },

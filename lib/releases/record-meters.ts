@@ -14,7 +14,14 @@ import {
   type TtisMeter,
 } from '../rules/meters';
 import { readMetersInInput, readMetersOutInput, type ReadMetersInput } from './meters-schema';
-import { metersOfReleases, NOT_READ, readingOf, readingsAround, type FlightReading } from './readings';
+import {
+  enteredFigures,
+  metersOfReleases,
+  NOT_READ,
+  readingOf,
+  readingsAround,
+  type FlightReading,
+} from './readings';
 
 /** What whoever read the meters is told. Hours in whole tenths. */
 export interface ReadingTaken {
@@ -84,8 +91,9 @@ async function recordReading(context: Context, input: ReadMetersInput) {
   const at = new Date(Math.min(Date.parse(said), now.getTime()));
   const around = await readingsAround(tx, operatorId, aircraft.id, at);
   const next = around.next && readingOf(around.next);
-  const isFirst = !around.before && !next;
-  const before = isFirst ? asEntered(aircraft) : around.before && readingOf(around.before);
+  // Before the first reading stand the figures entered with the aircraft, which that reading overwrites and keeps.
+  const entered = around.before ? null : around.next ? enteredFigures(around.next) : figuresOf(aircraft);
+  const before = around.before ? readingOf(around.before) : entered;
   const { refusals, notes } = judgeReading({ hobbsTenths, tachTenths, at: said }, before, {
     moment,
     now: instant(now),
@@ -96,8 +104,14 @@ async function recordReading(context: Context, input: ReadMetersInput) {
   if (refusals.length > 0) throw new Refusal('invalid', { fields: byField(refusals) });
 
   const reading = { hobbsTenths, tachTenths, at: instant(at) };
-  const ttisBefore = next ? (around.before?.ttisTenths ?? null) : aircraft.ttisTenths;
-  const inService = timeInService(ttisBefore, before, reading, aircraft.ttisMeter as TtisMeter, moment);
+  const ttisBefore = next ? (around.before ?? entered)?.ttisTenths : aircraft.ttisTenths;
+  const inService = timeInService(
+    ttisBefore ?? null,
+    before,
+    reading,
+    aircraft.ttisMeter as TtisMeter,
+    moment,
+  );
   const ttisTenths = notAbove(inService.ttisTenths, next?.ttisTenths ?? null);
   await tx.meterReading.create({
     data: {
@@ -111,6 +125,9 @@ async function recordReading(context: Context, input: ReadMetersInput) {
       readById: actor.personId,
       releaseId: release.id,
       moment,
+      enteredHobbsTenths: entered?.hobbsTenths,
+      enteredTachTenths: entered?.tachTenths,
+      enteredTtisTenths: entered?.ttisTenths,
     },
   });
   // A phone that was long without signal must not set the meters back.
@@ -156,25 +173,28 @@ async function requireRelease({ tx, operatorId, actor }: Context, releaseId: str
 
 const NOTHING: LastOnRecord = { hobbsTenths: null, tachTenths: null, at: null };
 
-/** The figures entered with the aircraft, which stand until the first reading; nobody knows when they were read. */
-const asEntered = ({ hobbsTenths, tachTenths }: Omit<LastOnRecord, 'at'>): LastOnRecord => ({
+/** The figures on the aircraft while nobody has read it yet; nobody knows when they were read. */
+const figuresOf = ({ hobbsTenths, tachTenths, ttisTenths }: AircraftFigures) => ({
   hobbsTenths,
   tachTenths,
+  ttisTenths,
   at: null,
 });
+type AircraftFigures = Omit<LastOnRecord, 'at'> & { readonly ttisTenths: number | null };
 
 /** Between two readings on record the time in service lies between theirs. */
-const notAbove = (tenths: number | null, most: number | null): number | null =>
+export const notAbove = (tenths: number | null, most: number | null): number | null =>
   tenths !== null && most !== null ? Math.min(tenths, most) : tenths;
 
 const readBefore = (moment: ReadingMoment, { hobbsTenths, tachTenths, by }: FlightReading): Refusal =>
   new Refusal('conflict', {
     say:
       `The ${moment === 'out' ? 'departure' : 'return'} of this flight was written down before, by ${by}: ` +
-      `Hobbs ${formatTenths(hobbsTenths)}, Tach ${formatTenths(tachTenths)}. It stays as it is.`,
+      `Hobbs ${formatTenths(hobbsTenths)}, Tach ${formatTenths(tachTenths)}. If that is mistyped, the desk can correct it.`,
   });
 
-function byField(refusals: readonly { readonly field: string; readonly because: string }[]) {
+/** Refusals of the rules as the door tells them, all at once. */
+export function byField(refusals: readonly { readonly field: string; readonly because: string }[]) {
   const fields: Record<string, string[]> = {};
   for (const { field, because } of refusals) (fields[field] ??= []).push(because);
   return fields;

@@ -154,7 +154,9 @@ function judgeMeter(
 ): MeterJudgement {
   const shown = reading[field];
   if (shown === null) return {};
-  const refuse = (because: string): MeterJudgement => ({ refusal: { field, because } });
+  const refuse = (because: string): MeterJudgement => ({
+    refusal: { field, because: `${because} ${CALL_THE_DESK}` },
+  });
   const { departure, next, moment } = context;
   if (moment === 'in' && departure && shown < departure[field]) {
     return refuse(`${name} cannot run back: at departure it was ${formatTenths(departure[field])} h.`);
@@ -187,6 +189,9 @@ function judgeMeter(
   if (last === null) return { note: firstOne(field, name) };
   return moment === 'out' && shown > last ? { note: gap(field, name, shown - last) } : {};
 }
+
+/** Records are never changed, so a mistyped reading would stand in the way of every true one after it. */
+const CALL_THE_DESK = 'If that is mistyped, the desk can correct it.';
 
 /** Null when the two instants are in the wrong order: that is refused at the time, not at the meter. */
 function clockAllows(field: MeterField, from: Instant, to: Instant): HoursTenths | null {

@@ -6,6 +6,7 @@ import { SUMMARY, summaryOf, type WriteUpSummary } from '../findings/summary';
 import { aircraftFacts, basePlace, readFleet, type AircraftRow } from '../fleet/facts';
 import { nameIn, namesOf } from '../people/names';
 import { notBack } from '../releases/not-back';
+import { STANDING } from '../releases/readings';
 import { dayAtBase } from '../records/signature';
 import { answerForUse, headline } from '../rules/answer';
 import type { StoredLimit } from '../rules/findings/measured-against-limits';
@@ -180,12 +181,13 @@ async function limitsByAircraft(tx: Tx, operatorId: string): Promise<Known['limi
 async function newestReadings(tx: Tx, operatorId: string): Promise<Known['readings']> {
   const newest = await tx.meterReading.groupBy({
     by: ['aircraftId'],
-    where: { operatorId },
+    where: { operatorId, ...STANDING },
     _max: { at: true },
   });
   const rows = await tx.meterReading.findMany({
     where: {
       operatorId,
+      ...STANDING,
       OR: newest.flatMap(({ aircraftId, _max }) => (_max.at ? [{ aircraftId, at: _max.at }] : [])),
     },
     // Of two readings at the same instant the higher one stands.
@@ -205,7 +207,7 @@ async function flightsByAircraft(tx: Tx, operatorId: string, now: Date): Promise
       operatorId,
       ...notBack(now),
     },
-    include: { readings: true },
+    include: { readings: { where: STANDING } },
     orderBy: { departAt: 'asc' },
   });
   const names = await namesOf(

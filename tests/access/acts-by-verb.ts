@@ -25,6 +25,7 @@ import { STARTING_LIST } from '@/lib/rules/walkaround/starting-list';
 import { readAircraftFile } from '@/lib/fleet/read-aircraft-file';
 import { readBoard } from '@/lib/fleet/read-board';
 import { answerFlight } from '@/lib/releases/answer-flight';
+import { correctMeters } from '@/lib/releases/correct-meters';
 import { readReleases } from '@/lib/releases/read-desk';
 import { readMetersIn, readMetersOut } from '@/lib/releases/record-meters';
 import { releaseFlight } from '@/lib/releases/release-flight';
@@ -59,6 +60,8 @@ export interface Things {
   readonly photoId: string;
   /** Released with the renter as pilot in command. */
   readonly releaseId: string;
+  /** The reading at departure of that release. */
+  readonly readingId: string;
   readonly noticeId: string;
 }
 
@@ -172,14 +175,23 @@ export const ACTS: Readonly<Record<Verb, Act>> = {
   })),
   'meters.read-out': about(readMetersOut, ({ releaseId }) => metersOf(releaseId, 'out')),
   'meters.read-in': about(readMetersIn, ({ releaseId }) => metersOf(releaseId, 'in')),
+  'meters.correct': about(correctMeters, ({ readingId }) => ({
+    ...own(),
+    readingId,
+    hobbsTenths: 21235,
+    tachTenths: 19876,
+    back: null,
+    why: 'Read between two marks.',
+  })),
 };
 
-/** The same figures whoever asks: the second to send them is told that they stand there already. */
+/** The same figures whoever asks: the second to send them is told that they stand there already, or were corrected. */
 const metersOf = (releaseId: string, moment: 'out' | 'in') => ({
   ...own(),
   releaseId,
   moment,
-  hobbsTenths: 21234,
+  // The return leaves room for the correction of the departure.
+  hobbsTenths: moment === 'out' ? 21234 : 21235,
   tachTenths: 19876,
   readAt: NOW.toISOString(),
 });
@@ -206,6 +218,9 @@ export async function furnish(school: School): Promise<Things> {
   const nick = valueOf(await reportFinding(renter, nickedPropeller(school), now));
   const photo = await addPhoto(renter, { ...own(), findingId: nick.findingId, bytes: PIXEL });
   const { workId } = valueOf(await startWork(powerplant, startOf(nick.discrepancyId), now));
+  const { releaseId } = valueOf(released);
+  const departure = metersOf(releaseId, 'out');
+  valueOf(await readMetersOut(renter, departure, now));
   return {
     school,
     writeUpId: nick.discrepancyId,
@@ -214,7 +229,9 @@ export async function furnish(school: School): Promise<Things> {
     workId,
     walkaroundId,
     photoId: valueOf(photo).photoId,
-    releaseId: valueOf(released).releaseId,
+    releaseId,
+    // A reading has the number of the request that wrote it.
+    readingId: departure.requestId,
     // The deferral was told to whoever wrote the light up.
     noticeId: valueOf(await readNotices(renter, {}, now)).unread[0]?.id ?? '',
   };

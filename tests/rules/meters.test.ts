@@ -21,6 +21,9 @@ import {
  * own design. 14 CFR 1.1 for time in service; that meters stand in for it is common practice, no source.
  */
 
+/** A mistyped reading must not stand in the way for ever. */
+const DESK = 'If that is mistyped, the desk can correct it.';
+
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
 const DEPARTED = Date.parse('2026-11-25T16:00:00Z');
@@ -65,7 +68,10 @@ describe('never backwards (issue 3)', () => {
   test('a return is held against its departure in words', () => {
     const { refusals } = judgeReading(later(HOUR, -1, 0), before, afterFlight);
     expect(refusals).toEqual([
-      { field: 'hobbsTenths', because: 'Hobbs cannot run back: at departure it was 2123.4 h.' },
+      {
+        field: 'hobbsTenths',
+        because: `Hobbs cannot run back: at departure it was 2123.4 h. ${DESK}`,
+      },
     ]);
   });
 
@@ -114,7 +120,7 @@ describe('not more than the clock allows (issue 3; the allowance is our design)'
 
   test('the refusal says what it would have run and what the clock allows', () => {
     expect(judgeReading(later(HOUR, 12, 0), before, afterFlight).refusals[0]?.because).toBe(
-      'Hobbs would have run 1.2 h since the reading before it, 2123.4 h. The clock allows 1.1 h.',
+      `Hobbs would have run 1.2 h since the reading before it, 2123.4 h. The clock allows 1.1 h. ${DESK}`,
     );
   });
 

@@ -9,11 +9,16 @@ import { readInOperator, writeInOperator } from '@/lib/db/scope';
 import { readAircraftFile } from '@/lib/fleet/read-aircraft-file';
 import { withClient } from '@/lib/operate/connection';
 import { answerFlight } from '@/lib/releases/answer-flight';
+import { correctMeters } from '@/lib/releases/correct-meters';
 import { readOwnFlights } from '@/lib/releases/not-back';
 import { readRelease, readReleases } from '@/lib/releases/read-desk';
 import { readMetersIn, readMetersOut } from '@/lib/releases/record-meters';
 import { releaseFlight } from '@/lib/releases/release-flight';
-import { dayLesson, problemOf, valueOf } from '../fixtures/acts';
+import { reportFinding } from '@/lib/findings/report-finding';
+import { enterWork } from '@/lib/work/enter-work';
+import { startWork } from '@/lib/work/start-work';
+import { readPack } from '@/lib/walkarounds/read-pack';
+import { dayLesson, entryOf, nickedPropeller, problemOf, startOf, valueOf } from '../fixtures/acts';
 import { trainer } from '../fixtures/aircraft';
 import type { FreshDatabase } from '../fixtures/database';
 import { closeSchools, foundSchool, NOW, openSchools, type School } from '../fixtures/school';
@@ -118,6 +123,8 @@ test('out and in: hours flown, hours of the aircraft, and what is left of the 10
       ttisTenths: TTIS,
       at: at(0).toISOString(),
       by: 'Rue Fernhollow',
+      id: expect.any(String) as string,
+      superseded: [],
     },
     back: {
       hobbsTenths: HOBBS + 12,
@@ -125,6 +132,8 @@ test('out and in: hours flown, hours of the aircraft, and what is left of the 10
       ttisTenths: TTIS + 10,
       at: at(75 * MINUTE).toISOString(),
       by: 'Rue Fernhollow',
+      id: expect.any(String) as string,
+      superseded: [],
     },
     flown: { hobbsTenths: 12, tachTenths: 10 },
   });
@@ -136,7 +145,9 @@ test('out and in: hours flown, hours of the aircraft, and what is left of the 10
 test('never backwards: each meter is refused at its own field, and nothing is written', async () => {
   const releaseId = await release();
   expect(problemOf(await out(releaseId, 0, -1, 0)).fields).toEqual({
-    hobbsTenths: ['Hobbs cannot run back: the reading before it is 2123.4 h.'],
+    hobbsTenths: [
+      'Hobbs cannot run back: the reading before it is 2123.4 h. If that is mistyped, the desk can correct it.',
+    ],
   });
   expect(Object.keys(problemOf(await out(releaseId, 0, 0, -1)).fields ?? {})).toEqual(['tachTenths']);
   expect(await countReadings()).toBe(0);
@@ -211,7 +222,9 @@ test('a phone that was long without signal: a late reading fits between its neig
   const late = (hobbs: number, tach = hobbs) =>
     readMetersIn(school.people.renter, reading(morning, 'in', 2 * HOUR, hobbs, tach), { now: at(11 * HOUR) });
   expect(problemOf(await late(16, 15)).fields).toEqual({
-    hobbsTenths: ['Hobbs cannot run back: a later reading is 2124.9 h.'],
+    hobbsTenths: [
+      'Hobbs cannot run back: a later reading is 2124.9 h. If that is mistyped, the desk can correct it.',
+    ],
   });
   expect(Object.keys(problemOf(await late(-1, 15)).fields ?? {})).toEqual(['hobbsTenths']);
   const { notes, flown, ttisTenths } = valueOf(await late(15));
@@ -282,7 +295,7 @@ test('twice: the same figures are there already, whoever sends them; other figur
   );
   expect(differing).toMatchObject({
     code: 'conflict',
-    say: 'The departure of this flight was written down before, by Rue Fernhollow: Hobbs 2123.4, Tach 1987.6. It stays as it is.',
+    say: 'The departure of this flight was written down before, by Rue Fernhollow: Hobbs 2123.4, Tach 1987.6. If that is mistyped, the desk can correct it.',
   });
   valueOf(await back(releaseId, HOUR, 5));
   expect(problemOf(await back(releaseId, HOUR, 6)).code).toBe('conflict');
@@ -358,4 +371,311 @@ test('a reading can be neither changed nor taken away (append-only)', async () =
       /never changed/,
     );
   }
+});
+
+/**
+ * Corrections. Records are append-only and meters never run back, so a mistyped reading would refuse every true one after
+ * it. The way out is our own design, no source: as in any log book the wrong entry stays and a new one says why.
+ */
+const metersOf = async (releaseId: string) =>
+  valueOf(await readRelease(school.people.dispatcher, { releaseId })).meters;
+const DESK = 'If that is mistyped, the desk can correct it.';
+
+interface Typed {
+  readonly hobbs: number;
+  readonly tach?: number;
+  readonly back?: { readonly hobbs: number; readonly tach?: number };
+  readonly readingId?: string;
+  readonly why?: string;
+}
+
+/** What corrects the reading that stands at this end of the flight, so many tenths above the figures as entered. */
+async function correction(releaseId: string, moment: 'out' | 'in', typed: Typed) {
+  const { out: departure, back: returned } = await metersOf(releaseId);
+  const figures = ({ hobbs, tach = hobbs }: { hobbs: number; tach?: number }) => ({
+    hobbsTenths: HOBBS + hobbs,
+    tachTenths: TACH + tach,
+  });
+  return {
+    requestId: randomUUID(),
+    readingId: typed.readingId ?? (moment === 'out' ? departure : returned)?.id,
+    ...figures(typed),
+    back: typed.back ? { readingId: returned?.id, ...figures(typed.back) } : null,
+    why: typed.why ?? 'Two digits swapped.',
+  };
+}
+const correct = async (releaseId: string, moment: 'out' | 'in', typed: Typed, ms = 10 * HOUR) =>
+  correctMeters(school.people.dispatcher, await correction(releaseId, moment, typed), { now: at(ms) });
+
+const rows = () =>
+  readInOperator(school.operatorId, (tx) =>
+    tx.meterReading.findMany({ where: { operatorId: school.operatorId }, orderBy: { hobbsTenths: 'asc' } }),
+  );
+
+test('a mistyped departure is superseded: it stays on record, the hours fall, and the true return is taken', async () => {
+  const releaseId = await release();
+  valueOf(await out(releaseId, 0, 900, 0));
+  expect(await aircraft()).toMatchObject({ hobbsTenths: HOBBS + 900, ttisTenths: TTIS + 900 });
+  expect(problemOf(await back(releaseId, HOUR, 10)).fields?.hobbsTenths).toEqual([
+    `Hobbs cannot run back: at departure it was 2213.4 h. ${DESK}`,
+  ]);
+  const [wrong] = await rows();
+  const { factsVersion } = await aircraft();
+
+  const sent = await correction(releaseId, 'out', { hobbs: 0 });
+  const given = valueOf(await correctMeters(school.people.dispatcher, sent, { now: at(HOUR) }));
+  expect(given).toEqual({ releaseId, moment: 'out', isBackToo: false, notes: [], ttisTenths: TTIS });
+  expect(await aircraft()).toEqual({
+    hobbsTenths: HOBBS,
+    tachTenths: TACH,
+    ttisTenths: TTIS,
+    factsVersion: factsVersion + 1,
+  });
+  // Unchanged, and the new one names it.
+  const [right, still] = await rows();
+  expect(still).toEqual(wrong);
+  expect(right).toMatchObject({
+    id: sent.requestId,
+    supersedesId: wrong?.id,
+    why: 'Two digits swapped.',
+    at: at(0),
+    correctedAt: at(HOUR),
+    readById: school.people.dispatcher.personId,
+    ttisTenths: TTIS,
+  });
+  expect((await metersOf(releaseId)).out).toMatchObject({
+    hobbsTenths: HOBBS,
+    at: at(0).toISOString(),
+    superseded: [
+      {
+        id: wrong?.id,
+        hobbsTenths: HOBBS + 900,
+        tachTenths: TACH,
+        by: 'Rue Fernhollow',
+        supersededAt: at(HOUR).toISOString(),
+        because: 'Two digits swapped.',
+      },
+    ],
+  });
+  // Whoever reads the figures finds the true ones: the phone's pack, one's own flights, the last on record.
+  const pack = valueOf(await readPack(school.people.renter, {}, { now: at(HOUR) })).aircraft[0];
+  expect(pack?.meters).toMatchObject({ hobbsTenths: HOBBS, at: at(0).toISOString() });
+  expect(pack?.flights.map((flight) => flight.out?.hobbsTenths)).toEqual([HOBBS]);
+  const { aircraftId, people } = school;
+  const [own] = valueOf(await readOwnFlights(people.renter, { aircraftId }, { now: at(HOUR) }));
+  expect(own?.out?.hobbsTenths).toBe(HOBBS);
+  expect(valueOf(await readRelease(people.dispatcher, { releaseId })).lastOnRecord.hobbsTenths).toBe(HOBBS);
+  expect(valueOf(await back(releaseId, HOUR, 10))).toMatchObject({
+    flown: { hobbsTenths: 10, tachTenths: 10 },
+    ttisTenths: TTIS + 10,
+  });
+});
+
+test.each([
+  ['down', 4, TTIS + 4],
+  ['up', 9, TTIS + 9],
+])(
+  'a return corrected %s: hours flown and of the aircraft follow (14 CFR 1.1), and the 100 hours (91.409(b))',
+  async (_, hobbs, ttisTenths) => {
+    const releaseId = await release();
+    valueOf(await out(releaseId, 0, 0));
+    valueOf(await back(releaseId, HOUR, 7));
+    expect(valueOf(await correct(releaseId, 'in', { hobbs })).ttisTenths).toBe(ttisTenths);
+    expect((await metersOf(releaseId)).flown).toEqual({ hobbsTenths: hobbs, tachTenths: hobbs });
+    expect(await aircraft()).toMatchObject({
+      hobbsTenths: HOBBS + hobbs,
+      tachTenths: TACH + hobbs,
+      ttisTenths,
+    });
+    const file = valueOf(
+      await readAircraftFile(school.people.dispatcher, { aircraftId: school.aircraftId }, { now: NOW }),
+    );
+    expect(file.requirements.find(({ kind }) => kind === 'hundred-hour')?.remainingTenths).toBe(477 - hobbs);
+  },
+);
+
+test('the first reading of an aircraft is held against the figures it was entered with, whatever was read since', async () => {
+  await say('tach');
+  const releaseId = await release();
+  // Nobody read the departure.
+  valueOf(await back(releaseId, HOUR, 90, 80));
+  expect((await metersOf(releaseId)).flown).toEqual({ hobbsTenths: 90, tachTenths: 80 });
+  expect(problemOf(await correct(releaseId, 'in', { hobbs: -1, tach: 0 })).fields).toEqual({
+    hobbsTenths: [`Hobbs cannot run back: the reading before it is 2123.4 h. ${DESK}`],
+  });
+  expect(valueOf(await correct(releaseId, 'in', { hobbs: 9, tach: 8 })).ttisTenths).toBe(TTIS + 8);
+  expect((await metersOf(releaseId)).flown).toEqual({ hobbsTenths: 9, tachTenths: 8 });
+  // A correction of the correction knows them still, and so does a departure that comes in late, and a correction after it.
+  expect(valueOf(await correct(releaseId, 'in', { hobbs: 10, tach: 9 })).ttisTenths).toBe(TTIS + 9);
+  const lateOut = (hobbs: number) =>
+    readMetersOut(school.people.renter, reading(releaseId, 'out', 0, hobbs), { now: at(2 * HOUR) });
+  expect(Object.keys(problemOf(await lateOut(-1)).fields ?? {})).toEqual(['hobbsTenths', 'tachTenths']);
+  valueOf(await lateOut(1));
+  expect(valueOf(await correct(releaseId, 'in', { hobbs: 8, tach: 7 })).ttisTenths).toBe(TTIS + 7);
+  expect(valueOf(await correct(releaseId, 'out', { hobbs: 0 })).ttisTenths).toBe(TTIS + 7);
+  expect((await metersOf(releaseId)).flown).toEqual({ hobbsTenths: 8, tachTenths: 7 });
+});
+
+test('a chain: a correction is corrected, each once; all of them stay, and one stands', async () => {
+  const releaseId = await release();
+  valueOf(await out(releaseId, 0, 900));
+  const first = (await metersOf(releaseId)).out?.id;
+  valueOf(await correct(releaseId, 'out', { hobbs: 90, why: 'A digit too many.' }));
+  valueOf(await correct(releaseId, 'out', { hobbs: 9, why: 'And one more.' }));
+  const { out: stands } = await metersOf(releaseId);
+  expect(stands?.superseded.map(({ hobbsTenths, because }) => [hobbsTenths - HOBBS, because])).toEqual([
+    [90, 'And one more.'],
+    [900, 'A digit too many.'],
+  ]);
+  expect(await countReadings()).toBe(3);
+  // Somebody else who still sees the first.
+  expect(problemOf(await correct(releaseId, 'out', { hobbs: 8, readingId: first })).code).toBe('conflict');
+  expect(await aircraft()).toMatchObject({ hobbsTenths: HOBBS + 9, ttisTenths: TTIS + 9 });
+});
+
+test('twice is once: sent again under its number, it answers the same and writes nothing', async () => {
+  const releaseId = await release();
+  valueOf(await out(releaseId, 0, 900));
+  const sent = await correction(releaseId, 'out', { hobbs: 0 });
+  const answer = valueOf(await correctMeters(school.people.manager, sent, { now: at(HOUR) }));
+  const again = await correctMeters(school.people.manager, sent, { now: at(2 * HOUR) });
+  expect(valueOf(again)).toEqual(answer);
+  expect(await countReadings()).toBe(2);
+  const audited = await readInOperator(school.operatorId, (tx) =>
+    tx.auditRow.findMany({ where: { operatorId: school.operatorId, verb: 'meters.correct' } }),
+  );
+  expect(audited.map(({ detail }) => detail)).toMatchObject([
+    { why: sent.why, superseded: sent.readingId, hobbsTenths: HOBBS, was: { hobbsTenths: HOBBS + 900 } },
+  ]);
+});
+
+test('what was read later stands in the way, and is named; it takes no harm', async () => {
+  const morning = await release();
+  valueOf(await out(morning, 0, 0));
+  valueOf(await back(morning, 2 * HOUR, 12));
+  const noon = await release();
+  valueOf(await out(noon, 3 * HOUR, 12));
+  const standing = await aircraft();
+  for (const moment of ['out', 'in'] as const) {
+    expect(problemOf(await correct(morning, moment, { hobbs: 5 }))).toMatchObject({
+      code: 'conflict',
+      say:
+        'The aircraft was read again after this: the departure of 2026-11-25, by Rue Fernhollow: Hobbs 2124.6, Tach 1988.8. ' +
+        'A reading can be corrected only while no later flight stands on it.',
+    });
+  }
+  expect(await aircraft()).toEqual(standing);
+  // The newest one can be corrected, but not below what stands before it: just under, on.
+  expect(Object.keys(problemOf(await correct(noon, 'out', { hobbs: 11, tach: 13 })).fields ?? {})).toEqual([
+    'hobbsTenths',
+  ]);
+  expect(valueOf(await correct(noon, 'out', { hobbs: 12, tach: 13 })).ttisTenths).toBe(TTIS + 13);
+});
+
+test.each([
+  ['1.0 h in an hour', 10, 'ok'],
+  ['1.1 h in an hour', 11, 'ok'],
+  ['1.2 h in an hour', 12, 'hobbsTenths'],
+])('a correction may not outrun the clock either (our design): %s', async (_, hobbs, outcome) => {
+  const releaseId = await release();
+  valueOf(await out(releaseId, 0, 0));
+  valueOf(await back(releaseId, HOUR, 2));
+  // However much later it is corrected: when it was read stays.
+  const result = await correct(releaseId, 'in', { hobbs, tach: 9 }, 90 * HOUR);
+  expect(result.ok ? 'ok' : Object.keys(result.problem.fields ?? {}).join()).toBe(outcome);
+});
+
+test('a departure beside its return: it fits between them or is refused; both are put right together', async () => {
+  const releaseId = await release();
+  valueOf(await out(releaseId, 0, 900));
+  valueOf(await back(releaseId, HOUR, 910));
+  // The same slip twice: neither fits beside the other.
+  expect(Object.keys(problemOf(await correct(releaseId, 'in', { hobbs: 10 })).fields ?? {})).toEqual([
+    'hobbsTenths',
+    'tachTenths',
+  ]);
+  const beside = problemOf(await correct(releaseId, 'out', { hobbs: 0 }));
+  expect(beside.say).toContain('Correct the return first, or both together.');
+  expect(beside.fields?.hobbsTenths).toEqual([
+    `Hobbs would have run 91.0 h up to the later reading, 2214.4 h. The clock allows 1.1 h. ${DESK}`,
+  ]);
+  // 1.1 h in the hour is the most the return may stand above the departure: just over is refused at its own field.
+  const both = (hobbs: number) => correct(releaseId, 'out', { hobbs: 0, back: { hobbs, tach: 10 } });
+  expect(Object.keys(problemOf(await both(12)).fields ?? {})).toEqual(['back.hobbsTenths']);
+  expect(Object.keys(problemOf(await both(-1)).fields ?? {})).toEqual(['back.hobbsTenths']);
+  expect(await countReadings()).toBe(2);
+  expect(valueOf(await both(10))).toMatchObject({ isBackToo: true, ttisTenths: TTIS + 10 });
+  expect(await aircraft()).toMatchObject({ hobbsTenths: HOBBS + 10, ttisTenths: TTIS + 10 });
+  const { out: departure, back: returned, flown } = await metersOf(releaseId);
+  expect(flown).toEqual({ hobbsTenths: 10, tachTenths: 10 });
+  expect([departure?.superseded.length, returned?.superseded.length]).toEqual([1, 1]);
+  // Alone, between what stands before it and the return: hours flown follow, the hours of the aircraft go by the return.
+  expect(valueOf(await correct(releaseId, 'out', { hobbs: 4 })).ttisTenths).toBe(TTIS + 10);
+  expect((await metersOf(releaseId)).flown).toEqual({ hobbsTenths: 6, tachTenths: 6 });
+  expect(problemOf(await correct(releaseId, 'out', { hobbs: 11, tach: 10 })).fields?.hobbsTenths).toEqual([
+    `Hobbs cannot run back: a later reading is 2124.4 h. ${DESK}`,
+  ]);
+  expect(await aircraft()).toMatchObject({ hobbsTenths: HOBBS + 10, ttisTenths: TTIS + 10 });
+});
+
+test('a departure and a return read in the same minute keep their order', async () => {
+  const releaseId = await release();
+  valueOf(await out(releaseId, 0, 0));
+  valueOf(await back(releaseId, 0, 1));
+  expect(Object.keys(problemOf(await correct(releaseId, 'out', { hobbs: 2, tach: 0 })).fields ?? {})).toEqual(
+    ['hobbsTenths'],
+  );
+  expect(valueOf(await correct(releaseId, 'out', { hobbs: 1, tach: 0 })).ttisTenths).toBe(TTIS + 1);
+  expect(valueOf(await correct(releaseId, 'in', { hobbs: 1, tach: 0 })).ttisTenths).toBe(TTIS + 1);
+});
+
+test('who and with what: the desk, with words; no pilot, no other school, no figures that stand already', async () => {
+  const releaseId = await release();
+  valueOf(await out(releaseId, 0, 900));
+  const { renter, airframe } = school.people;
+  const sent = await correction(releaseId, 'out', { hobbs: 0 });
+  for (const ref of [renter, airframe]) {
+    expect(problemOf(await correctMeters(ref, sent, { now: at(HOUR) })).code).toBe('not_allowed');
+  }
+  expect(problemOf(await correctMeters(other.people.dispatcher, sent, { now: at(HOUR) })).code).toBe(
+    'not_found',
+  );
+  const asked = async (typed: Typed) =>
+    Object.keys(problemOf(await correct(releaseId, 'out', typed)).fields ?? {});
+  expect(await asked({ hobbs: 0, why: '  ' })).toEqual(['why']);
+  expect(await asked({ hobbs: 900 })).toEqual(['hobbsTenths']);
+  expect(await countReadings()).toBe(1);
+});
+
+test('work that was entered at too many hours is named when they fall', async () => {
+  const releaseId = await release();
+  valueOf(await out(releaseId, 0, 900));
+  const { powerplant } = school.people;
+  const nick = valueOf(await reportFinding(powerplant, nickedPropeller(school), { now: at(HOUR) }));
+  const { workId } = valueOf(await startWork(powerplant, startOf(nick.discrepancyId), { now: at(HOUR) }));
+  valueOf(await enterWork(powerplant, entryOf(workId, 'Pim Castlewick'), { now: at(HOUR) }));
+  const { notes } = valueOf(await correct(releaseId, 'out', { hobbs: 0 }));
+  expect(notes).toHaveLength(1);
+  expect(notes[0]).toContain('is on record at 4602.3 h, more than the aircraft has now.');
+});
+
+test('the database itself: one first reading of a moment, superseded once, by one of the same flight, with words', async () => {
+  const releaseId = await release();
+  const elsewhere = await release();
+  valueOf(await out(releaseId, 0, 900));
+  valueOf(await correct(releaseId, 'out', { hobbs: 0 }));
+  const [right, wrong] = await rows();
+  if (!right || !wrong) throw new Error('two readings were written');
+  const insert = (change: Partial<typeof right>) =>
+    writeInOperator(school.operatorId, (tx) =>
+      tx.meterReading.create({ data: { ...right, id: randomUUID(), ...change } }),
+    );
+  const first = { supersedesId: null, why: null, correctedAt: null };
+  await expect(insert(first)).rejects.toThrow(/Unique constraint/);
+  await expect(insert({ supersedesId: wrong.id })).rejects.toThrow(/Unique constraint/);
+  await expect(insert({ supersedesId: right.id, releaseId: elsewhere })).rejects.toThrow(/something else/);
+  await expect(insert({ supersedesId: right.id, moment: 'in' })).rejects.toThrow(/something else/);
+  await expect(insert({ supersedesId: right.id, why: null })).rejects.toThrow(/correction_whole/);
+  await expect(insert({ supersedesId: right.id, why: '' })).rejects.toThrow(/correction_whole/);
+  await insert({ supersedesId: right.id });
 });

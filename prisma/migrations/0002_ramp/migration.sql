@@ -35,6 +35,8 @@ BEGIN
 END $$;
 CREATE TRIGGER walkaround_frozen BEFORE UPDATE OR DELETE ON walkaround
   FOR EACH ROW EXECUTE FUNCTION freeze_finished_walkaround();
+CREATE TRIGGER walkaround_no_truncate BEFORE TRUNCATE ON walkaround
+  FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 
 -- A finding may be about a write-up that was there before: then it is an observation and has no write-up of its own, or it
 -- is the same thing worse or back again, and has one.
@@ -61,9 +63,34 @@ ALTER TABLE meter_reading ALTER COLUMN ttis_tenths DROP NOT NULL;
 ALTER TABLE meter_reading ADD COLUMN release_id uuid;
 ALTER TABLE meter_reading ADD COLUMN moment text;
 ALTER TABLE meter_reading ADD CONSTRAINT meter_reading_release_fkey FOREIGN KEY (operator_id, release_id) REFERENCES release (operator_id, id) ON DELETE RESTRICT ON UPDATE RESTRICT;
-ALTER TABLE meter_reading ADD CONSTRAINT meter_reading_moment_key UNIQUE (operator_id, release_id, moment);
 ALTER TABLE meter_reading ADD CONSTRAINT meter_reading_moment_known
   CHECK (moment IN ('out', 'in') AND release_id IS NOT NULL OR moment IS NULL AND release_id IS NULL);
+-- The figures entered with the aircraft, kept with the reading that nothing stands before: it overwrites them there.
+ALTER TABLE meter_reading ADD COLUMN entered_hobbs_tenths integer;
+ALTER TABLE meter_reading ADD COLUMN entered_tach_tenths integer;
+ALTER TABLE meter_reading ADD COLUMN entered_ttis_tenths integer;
+-- A mistyped reading stays as it is: another one supersedes it, once, and says why. Of each end of a flight one reading is
+-- the first and all others supersede one of it, so exactly one of them stands.
+ALTER TABLE meter_reading ADD COLUMN supersedes_id uuid;
+ALTER TABLE meter_reading ADD COLUMN why text;
+ALTER TABLE meter_reading ADD COLUMN corrected_at timestamptz(3);
+ALTER TABLE meter_reading ADD CONSTRAINT meter_reading_supersedes_fkey FOREIGN KEY (operator_id, supersedes_id) REFERENCES meter_reading (operator_id, id) ON DELETE RESTRICT ON UPDATE RESTRICT;
+ALTER TABLE meter_reading ADD CONSTRAINT meter_reading_supersedes_key UNIQUE (operator_id, supersedes_id);
+ALTER TABLE meter_reading ADD CONSTRAINT meter_reading_correction_whole
+  CHECK ((supersedes_id IS NULL) = (why IS NULL) AND (supersedes_id IS NULL) = (corrected_at IS NULL) AND why <> '');
+CREATE UNIQUE INDEX meter_reading_moment_key ON meter_reading (operator_id, release_id, moment) WHERE supersedes_id IS NULL;
+CREATE FUNCTION keep_correction_in_place() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  IF NOT EXISTS (
+    SELECT 1 FROM meter_reading WHERE operator_id = NEW.operator_id AND id = NEW.supersedes_id
+      AND aircraft_id = NEW.aircraft_id AND release_id IS NOT DISTINCT FROM NEW.release_id
+      AND moment IS NOT DISTINCT FROM NEW.moment) THEN
+    RAISE EXCEPTION 'meter reading % would supersede one of something else', NEW.id USING ERRCODE = 'check_violation';
+  END IF;
+  RETURN NEW;
+END $$;
+CREATE TRIGGER meter_reading_correction_in_place BEFORE INSERT ON meter_reading
+  FOR EACH ROW WHEN (NEW.supersedes_id IS NOT NULL) EXECUTE FUNCTION keep_correction_in_place();
 
 -- Word to whoever wrote something up, and the letters that carry it -------------------------------------------------------
 
@@ -97,6 +124,7 @@ BEGIN
   RETURN NEW;
 END $$;
 CREATE TRIGGER notice_kept BEFORE UPDATE OR DELETE ON notice FOR EACH ROW EXECUTE FUNCTION keep_notice();
+CREATE TRIGGER notice_no_truncate BEFORE TRUNCATE ON notice FOR EACH STATEMENT EXECUTE FUNCTION refuse_change();
 
 CREATE TABLE letter (
   id uuid NOT NULL,

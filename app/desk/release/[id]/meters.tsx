@@ -4,12 +4,20 @@ import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { HoursText, Moment } from '@/app/_ui/moment';
 import { Card, FactList } from '@/app/_ui/page';
+import { type ReadingCorrected } from '@/lib/releases/correct-meters';
 import { type FlightMeters, type FlightReading } from '@/lib/releases/readings';
 import { type ReadingTaken } from '@/lib/releases/record-meters';
 import { formatTenths } from '@/lib/rules/hours';
-import { type LastOnRecord } from '@/lib/rules/meters';
+import { type LastOnRecord, type ReadingMoment } from '@/lib/rules/meters';
 import styles from '../release.module.css';
+import { Correct } from './correct';
 import { MetersForm } from './meters-form';
+
+/** What is said after something was written. */
+interface Told {
+  readonly say: string;
+  readonly notes: readonly string[];
+}
 
 interface MetersProps {
   readonly releaseId: string;
@@ -19,29 +27,43 @@ interface MetersProps {
   readonly zone: string;
   /** Dispatchers, managers, and the flight's own pilot in command. */
   readonly mayWrite: boolean;
+  /** Dispatchers and managers. */
+  readonly mayCorrect: boolean;
 }
 
 /** The meters of a released flight: what was read, and the form for what comes next. */
-export function Meters({ releaseId, meters, last, ttisTenths, zone, mayWrite }: MetersProps) {
+export function Meters(props: MetersProps) {
+  const { releaseId, meters, last, ttisTenths, zone, mayWrite, mayCorrect } = props;
   const router = useRouter();
-  const [taken, setTaken] = useState<ReadingTaken | null>(null);
+  const [told, setTold] = useState<Told | null>(null);
   const { out, back, flown } = meters;
-  const onDone = (reading: ReadingTaken) => {
-    setTaken(reading);
+  const tell = (told: Told) => {
+    setTold(told);
     router.refresh();
   };
+  const onDone = ({ moment, notes }: ReadingTaken) =>
+    tell({
+      say: moment === 'out' ? 'The departure is written down.' : 'The return is written down.',
+      notes: notes.map(({ because }) => because),
+    });
+  const onCorrected = ({ moment, isBackToo, notes }: ReadingCorrected) =>
+    tell({
+      say: isBackToo
+        ? 'The departure and the return are corrected.'
+        : `The ${moment === 'out' ? 'departure' : 'return'} is corrected.`,
+      notes,
+    });
   const form = { releaseId, last, zone, onDone };
+  const correct = (moment: ReadingMoment, reading: FlightReading | null) =>
+    mayCorrect && reading && <Correct key={reading.id} {...{ moment, reading, back, onDone: onCorrected }} />;
   return (
     <Card>
       <div className={styles.part}>
-        <p role="status">
-          {taken &&
-            (taken.moment === 'out' ? 'The departure is written down.' : 'The return is written down.')}
-        </p>
-        {taken && taken.notes.length > 0 && (
+        <p role="status">{told?.say}</p>
+        {told && told.notes.length > 0 && (
           <ul className={styles.plain}>
-            {taken.notes.map(({ because }) => (
-              <li key={because}>{because}</li>
+            {told.notes.map((note) => (
+              <li key={note}>{note}</li>
             ))}
           </ul>
         )}
@@ -57,6 +79,8 @@ export function Meters({ releaseId, meters, last, ttisTenths, zone, mayWrite }: 
             ]}
           />
         )}
+        {correct('out', out)}
+        {correct('in', back)}
         {!mayWrite && !back && (
           <p className={styles.soft}>The meters are written down by the pilot in command or at the desk.</p>
         )}
@@ -82,6 +106,13 @@ function Read({ reading, zone }: { reading: FlightReading | null; zone: string }
       <span className={styles.who}>
         {reading.by}, <Moment at={reading.at} zone={zone} />
       </span>
+      {reading.superseded.map((one) => (
+        <span key={one.id} className={styles.before}>
+          {one.by} wrote Hobbs {formatTenths(one.hobbsTenths)}, Tach {formatTenths(one.tachTenths)}:
+          superseded by {one.supersededBy}, <Moment at={one.supersededAt} zone={zone} />, because:{' '}
+          {one.because}
+        </span>
+      ))}
     </>
   );
 }

@@ -46,6 +46,7 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
           last={release.lastOnRecord}
           ttisTenths={release.ttisTenths}
           zone={release.zone}
+          mayCorrect={mayUse(who.roles, 'meters.correct')}
           mayWrite={mayUse(who.roles, 'flight.release') || release.pilotId === ref.personId}
         />
       </Section>

@@ -7,6 +7,7 @@ export interface ReadingHere extends MeterReading {
   readonly messageId: string;
   readonly releaseId: string;
   readonly moment: ReadingMoment;
+  readonly isSent: boolean;
 }
 
 /** The readings of an aircraft that this phone has written down, oldest first. Those refused are not among them. */
@@ -19,13 +20,14 @@ export const readingsInOutbox = (outbox: readonly Outgoing[], aircraftId: string
     });
 
 /** A message of the meters as a reading; null for any other. */
-export function readingIn({ id, kind, message }: Outgoing): ReadingHere | null {
+export function readingIn({ id, kind, message, state }: Outgoing): ReadingHere | null {
   if (kind !== 'meters-out' && kind !== 'meters-in') return null;
   const { releaseId, hobbsTenths, tachTenths, readAt } = message;
   if (typeof releaseId !== 'string' || typeof readAt !== 'string') return null;
   if (typeof hobbsTenths !== 'number' || typeof tachTenths !== 'number') return null;
   const moment = kind === 'meters-out' ? 'out' : 'in';
-  return { messageId: id, releaseId, moment, hobbsTenths, tachTenths, at: readAt };
+  const isSent = state === 'sent';
+  return { messageId: id, releaseId, moment, hobbsTenths, tachTenths, at: readAt, isSent };
 }
 
 /** What this phone knows of a flight's meters, from what it took along and what it has written down itself. */
@@ -44,9 +46,10 @@ export function knownMeters(
   flight: PackFlight,
   outbox: readonly Outgoing[],
 ): KnownMeters {
-  const here = readingsInOutbox(outbox, aircraft.id);
+  const own = readingsInOutbox(outbox, aircraft.id);
+  const here = own.filter((one) => !isInPack(aircraft, one));
   const ofFlight = (moment: ReadingMoment) =>
-    here.find((one) => one.releaseId === flight.releaseId && one.moment === moment) ?? null;
+    own.find((one) => one.releaseId === flight.releaseId && one.moment === moment) ?? null;
   const departure = flight.out ?? ofFlight('out');
   const { hobbsTenths, tachTenths, at } = aircraft.meters;
   const packed =
@@ -55,6 +58,15 @@ export function knownMeters(
   const newest = neighbours(readings, END_OF_TIME).before;
   const entered = hobbsTenths === null && tachTenths === null ? null : aircraft.meters;
   return { departure, back: ofFlight('in'), readings, last: newest ?? entered };
+}
+
+/**
+ * Whether what this phone took along says of this moment what stands there. Then its own reading, as it was sent, counts no
+ * more: the desk may have corrected it since. A flight that is back is not taken along any more.
+ */
+function isInPack(aircraft: PackAircraft, { releaseId, moment, isSent }: ReadingHere): boolean {
+  const flight = aircraft.flights.find((one) => one.releaseId === releaseId);
+  return isSent && (!flight || (moment === 'out' && flight.out !== null));
 }
 
 const END_OF_TIME = '9999-12-31T00:00:00Z';
