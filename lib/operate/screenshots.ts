@@ -37,14 +37,34 @@ const PICTURES: readonly Picture[] = [
   },
   { name: 'ramp-aircraft', who: 'pia', device: PHONE, go: (page) => open(page, '/ramp') },
   {
+    name: 'ramp-walk',
+    who: 'pia',
+    device: PHONE,
+    async go(page) {
+      await openWalk(page, 'N043QB', 'nose-right');
+      await page.getByRole('textbox').first().fill('3.5');
+      await page.getByRole('textbox').first().press('Enter');
+      await page.getByRole('region', { name: 'Proposed finding' }).waitFor();
+    },
+  },
+  {
+    name: 'ramp-drawing',
+    who: 'pia',
+    device: PHONE,
+    async go(page) {
+      await openWalk(page, 'N043QB', 'propeller');
+      await page.getByRole('button', { name: 'Plan' }).click();
+      await page.getByRole('heading', { name: 'The way round' }).waitFor();
+    },
+  },
+  {
     name: 'ramp-finding',
     who: 'pia',
     device: PHONE,
     async go(page) {
       await open(page, '/ramp');
-      await page.getByRole('link', { name: /N051QB/ }).click();
-      await page.getByRole('link', { name: 'Write up a finding' }).click();
-      await page.getByRole('link', { name: 'Propeller' }).click();
+      const aircraft = await page.getByRole('link', { name: /N051QB/ }).getAttribute('href');
+      await open(page, `${aircraft}/finding?station=propeller`);
       await page.getByRole('button', { name: 'Propeller nick, deep or sharp' }).waitFor();
     },
   },
@@ -56,8 +76,24 @@ async function open(page: Page, where: string): Promise<void> {
   await page.getByRole('heading', { level: 1 }).waitFor();
 }
 
+/** At one station of a walkaround under way. */
+async function openWalk(page: Page, registration: string, area: string): Promise<void> {
+  await open(page, '/ramp');
+  const aircraft = await page.getByRole('link', { name: new RegExp(registration) }).getAttribute('href');
+  await open(page, `${aircraft}/walk`);
+  await page.getByRole('button', { name: 'Start walkaround' }).click();
+  await page.getByRole('heading', { level: 2 }).first().waitFor();
+  await open(page, `${aircraft}/walk?at=${area}`);
+  await page.getByRole('heading', { level: 2 }).first().waitFor();
+}
+
 async function take(browser: Browser, address: string, picture: Picture): Promise<void> {
-  const context = await browser.newContext({ ...picture.device, baseURL: address, colorScheme: 'light' });
+  const context = await browser.newContext({
+    ...picture.device,
+    serviceWorkers: 'block',
+    baseURL: address,
+    colorScheme: 'light',
+  });
   const page = await context.newPage();
   await page.goto('/sign-in');
   await page.getByLabel('E-mail address').fill(`${picture.who}@quillback.example`);
