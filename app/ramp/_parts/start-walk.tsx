@@ -33,14 +33,14 @@ export function StartWalk({ aircraftId, zone }: { aircraftId: string; zone: stri
     }
     await beginWalk(aircraft, list);
     // A full load: the walk is a page the phone keeps.
-    goTo(path);
+    void goTo(path);
   }
 
   if (walk && !busy) {
     const answered = Object.keys(walk.items).length;
     return (
       <div className={styles.answer}>
-        <Button weight="main" wide onClick={() => goTo(path)}>
+        <Button weight="main" wide onClick={() => void goTo(path)}>
           Go on with the walkaround
         </Button>
         <p className={styles.soft}>

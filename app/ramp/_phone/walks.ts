@@ -67,11 +67,18 @@ export const changeItem = (
   aircraftId: string,
   itemKey: string,
   change: (answer: ItemAnswer) => ItemAnswer,
+): Promise<void> => changeItems(aircraftId, [itemKey], change);
+
+/** Changes several items' answers at once, likewise. */
+export const changeItems = (
+  aircraftId: string,
+  itemKeys: readonly string[],
+  change: (answer: ItemAnswer) => ItemAnswer,
 ): Promise<void> =>
-  changeWalk(aircraftId, (walk) => ({
-    ...walk,
-    items: { ...walk.items, [itemKey]: change(walk.items[itemKey] ?? NO_ANSWER) },
-  }));
+  changeWalk(aircraftId, (walk) => {
+    const changed = itemKeys.map((key) => [key, change(walk.items[key] ?? NO_ANSWER)] as const);
+    return { ...walk, items: { ...walk.items, ...Object.fromEntries(changed) } };
+  });
 
 /** Says whether a placard that must be there is; null takes the answer back. */
 export const changePlacard = (

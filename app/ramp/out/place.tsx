@@ -1,34 +1,43 @@
 'use client';
 
 import { useMemo, useSyncExternalStore, type AnchorHTMLAttributes, type MouseEvent } from 'react';
+import { afterPaint } from '../_phone/after-paint';
 import { staysInShell } from './which-view';
 
 const listeners = new Set<() => void>();
 
+/** The address that is drawn: the browser's own, but for the moment between a press and the drawing of the new place. */
+let drawn = '';
+const addressDrawn = (): string => (listeners.size === 0 ? window.location.href : drawn);
+
 function subscribe(listener: () => void) {
+  if (listeners.size === 0) {
+    drawn = window.location.href;
+    window.addEventListener('popstate', draw);
+  }
   listeners.add(listener);
-  window.addEventListener('popstate', listener);
   return () => {
     listeners.delete(listener);
-    window.removeEventListener('popstate', listener);
+    if (listeners.size === 0) window.removeEventListener('popstate', draw);
   };
+}
+
+function draw(): void {
+  drawn = window.location.href;
+  listeners.forEach((listener) => listener());
 }
 
 /** The address shown now; null until the page is alive. Follows `goTo`, `Go` and the back button. */
 export function usePlace(): URL | null {
-  const href = useSyncExternalStore(
-    subscribe,
-    () => window.location.href,
-    () => null,
-  );
+  const href = useSyncExternalStore(subscribe, addressDrawn, () => null);
   return useMemo(() => (href === null ? null : new URL(href)), [href]);
 }
 
 /**
  * Goes to a path: within the shell with no network at all, elsewhere by a full load. `replace` leaves no step behind for
- * the back button.
+ * the back button. Resolves when the place is about to be drawn, which is after the press itself was shown.
  */
-export function goTo(path: string, how: 'push' | 'replace' = 'push'): void {
+export async function goTo(path: string, how: 'push' | 'replace' = 'push'): Promise<void> {
   const to = new URL(path, window.location.href);
   const isHere = to.origin === window.location.origin && whichShell() === 'phone';
   if (!isHere || !staysInShell(to.pathname, navigator.onLine)) {
@@ -37,7 +46,8 @@ export function goTo(path: string, how: 'push' | 'replace' = 'push'): void {
   }
   if (how === 'replace') window.history.replaceState(null, '', to.href);
   else window.history.pushState(null, '', to.href);
-  listeners.forEach((listener) => listener());
+  await afterPaint();
+  draw();
 }
 
 /** A `Go` may stand on a page of the server too (the drawing does): there is no shell to stay in. */
@@ -59,7 +69,7 @@ export function Go({
       event.button === 0 && !event.metaKey && !event.ctrlKey && !event.shiftKey && !event.altKey;
     if (event.defaultPrevented || !isPlain) return;
     event.preventDefault();
-    goTo(href);
+    void goTo(href);
   }
   return (
     <a {...rest} href={href} onClick={press}>

@@ -24,6 +24,7 @@ import { momentInWords } from '../../../_ui/moment';
 import { Notice } from '../../../_ui/notice';
 import { newRequestId } from '../../../_ui/request-id';
 import { TakePhotos } from '../../_parts/take-photos';
+import { afterPaint } from '../../_phone/after-paint';
 import { dropDraft, keepDraft } from '../../_phone/drafts';
 import { putRight, queue, useOutbox, useSync, withdraw } from '../../_phone/outbox';
 import { photoMessages, usePhotos } from '../../_phone/photos';
@@ -186,7 +187,7 @@ export function FindingRound(props: RoundProps) {
   }
 
   function choose(finding: string) {
-    form.reset({ ...form.getValues(), finding });
+    void afterPaint().then(() => form.reset({ ...form.getValues(), finding }));
   }
 
   function chooseSame(writeUp: PackWriteUp) {

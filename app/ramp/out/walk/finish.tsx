@@ -20,7 +20,7 @@ export function useFinish(aircraft: PackAircraft): { finish: () => Promise<void>
     if (isFinishing) return;
     setFinishing(true);
     try {
-      goTo(pathDone(aircraft.id, await finishWalk(aircraft.id)), 'replace');
+      await goTo(pathDone(aircraft.id, await finishWalk(aircraft.id)), 'replace');
       window.scrollTo(0, 0);
     } finally {
       setFinishing(false);
@@ -117,7 +117,7 @@ function ThrowAway({ aircraftId, hasFindings }: { aircraftId: string; hasFinding
         <Button
           onClick={() => {
             void throwAwayWalk(aircraftId);
-            goTo(pathAt(aircraftId, null), 'replace');
+            void goTo(pathAt(aircraftId, null), 'replace');
           }}
         >
           Throw it away

@@ -20,7 +20,7 @@ export function PlacardCheck(props: { aircraft: PackAircraft; walk: KeptWalk; pl
 
   function miss() {
     void changePlacard(aircraft.id, id, 'missing');
-    goTo(
+    void goTo(
       findingPath(aircraft.id, {
         station: placard.area,
         item: raised.itemKey,

@@ -2,7 +2,7 @@
 
 import { useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
-import { changeItem } from '../../_phone/walks';
+import { changeItems } from '../../_phone/walks';
 import { type KeptWalk } from '../../_phone/shapes';
 import { AircraftDrawing } from '../drawing/aircraft-drawing';
 import { goTo } from '../place';
@@ -36,15 +36,16 @@ export function UnderWay({ pack, aircraft, walk, at, finish, isFinishing }: Unde
 
   // The address names the place, so that the way back from a finding leads to it.
   useEffect(() => {
-    if (at !== here) goTo(pathAt(aircraft.id, here), 'replace');
+    if (at !== here) void goTo(pathAt(aircraft.id, here), 'replace');
   }, [aircraft.id, at, here]);
 
   const go = useCallback(
     (to: string) => {
-      goTo(pathAt(aircraft.id, to), 'replace');
-      window.scrollTo(0, 0);
-      // After the drawing, when the heading is the new place's.
-      requestAnimationFrame(() => heading.current?.focus({ preventScroll: true }));
+      void goTo(pathAt(aircraft.id, to), 'replace').then(() => {
+        window.scrollTo(0, 0);
+        // After the drawing, when the heading is the new place's.
+        requestAnimationFrame(() => heading.current?.focus({ preventScroll: true }));
+      });
     },
     [aircraft.id],
   );
@@ -125,6 +126,8 @@ export function UnderWay({ pack, aircraft, walk, at, finish, isFinishing }: Unde
   );
 }
 
+const keysOf = (items: StationSoFar['open']): readonly string[] => items.map(({ item }) => item.key);
+
 interface BarProps {
   readonly aircraft: PackAircraft;
   readonly soFar: WalkSoFar;
@@ -174,21 +177,17 @@ function Bar({ aircraft, soFar, here, station, go, setSaid, finish, isFinishing 
   const rest = station.open.length - looks.length;
 
   function allGood() {
-    for (const { item } of looks) {
-      void changeItem(aircraft.id, item.key, (answer) => ({ ...answer, looked: 'good' }));
-    }
+    void changeItems(aircraft.id, keysOf(looks), (answer) => ({ ...answer, looked: 'good' }));
     setSaid(`${station?.station.title}: good. ${rest > 0 ? 'Numbers or drains are still open.' : ''}`);
     if (rest === 0) toNext();
   }
 
   function allClean() {
     const at = new Date().toISOString();
-    for (const { item } of drains) {
-      void changeItem(aircraft.id, item.key, (answer) => ({
-        ...answer,
-        samples: [...answer.samples, { result: 'clean', at }],
-      }));
-    }
+    void changeItems(aircraft.id, keysOf(drains), (answer) => ({
+      ...answer,
+      samples: [...answer.samples, { result: 'clean', at }],
+    }));
     setSaid(`${station?.station.title}: drains clean.`);
     if (station?.open.length === drains.length) toNext();
   }

@@ -53,7 +53,7 @@ function Start({ pack, aircraft }: Omit<WalkProps, 'query'>) {
     if (busy || !list) return;
     setBusy(true);
     await beginWalk(aircraft, list);
-    goTo(pathAt(aircraft.id, null), 'replace');
+    await goTo(pathAt(aircraft.id, null), 'replace');
     window.scrollTo(0, 0);
   }
 
