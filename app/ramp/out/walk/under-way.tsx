@@ -2,6 +2,8 @@
 
 import { useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
+import { type ItemAnswer } from '@/lib/rules/walkaround/answers';
+import { afterPaint } from '../../_phone/after-paint';
 import { changeItems } from '../../_phone/walks';
 import { type KeptWalk } from '../../_phone/shapes';
 import { AircraftDrawing } from '../drawing/aircraft-drawing';
@@ -126,8 +128,6 @@ export function UnderWay({ pack, aircraft, walk, at, finish, isFinishing }: Unde
   );
 }
 
-const keysOf = (items: StationSoFar['open']): readonly string[] => items.map(({ item }) => item.key);
-
 interface BarProps {
   readonly aircraft: PackAircraft;
   readonly soFar: WalkSoFar;
@@ -176,18 +176,21 @@ function Bar({ aircraft, soFar, here, station, go, setSaid, finish, isFinishing 
   const drains = station.open.filter(({ item }) => item.kind === 'sample');
   const rest = station.open.length - looks.length;
 
+  // Many items drawn anew take a while on a slow phone; the press itself is shown first.
+  function answerAll(items: StationSoFar['open'], change: (answer: ItemAnswer) => ItemAnswer) {
+    const keys = items.map(({ item }) => item.key);
+    void afterPaint().then(() => changeItems(aircraft.id, keys, change));
+  }
+
   function allGood() {
-    void changeItems(aircraft.id, keysOf(looks), (answer) => ({ ...answer, looked: 'good' }));
+    answerAll(looks, (answer) => ({ ...answer, looked: 'good' }));
     setSaid(`${station?.station.title}: good. ${rest > 0 ? 'Numbers or drains are still open.' : ''}`);
     if (rest === 0) toNext();
   }
 
   function allClean() {
     const at = new Date().toISOString();
-    void changeItems(aircraft.id, keysOf(drains), (answer) => ({
-      ...answer,
-      samples: [...answer.samples, { result: 'clean', at }],
-    }));
+    answerAll(drains, (answer) => ({ ...answer, samples: [...answer.samples, { result: 'clean', at }] }));
     setSaid(`${station?.station.title}: drains clean.`);
     if (station?.open.length === drains.length) toNext();
   }
