@@ -176,10 +176,10 @@ async function measure(address: string, executablePath: string | undefined): Pro
         human < LIMITS.seconds,
       ],
       [
-        `Press to picture at ${SLOWED}x slowed, 98 of 100`,
-        `${at(0.98)} ms (half ${at(0.5)} ms, longest ${at(1)} ms, ${durations.length} at or over 16 ms)`,
+        `Press to picture at ${SLOWED}x slowed, longest`,
+        `${at(1)} ms (half under ${at(0.5)} ms, ${durations.length} at or over 16 ms)`,
         `${LIMITS.pressMs} ms`,
-        durations.length > 0 && at(0.98) < LIMITS.pressMs,
+        durations.length > 0 && at(1) < LIMITS.pressMs,
       ],
     ];
     for (const [what, measured, limit, kept] of rows) {
