@@ -1,9 +1,8 @@
 import { type ObservationView, type RelatedWriteUp } from '@/lib/findings/observations';
-import { measurementOf, sayMeasured } from '@/lib/rules/findings/measurements';
 import { areaTitle } from '@/lib/rules/walkaround/areas';
 import Link from './link';
+import { Measured } from './measured';
 import { Moment } from './moment';
-import { FactList } from './page';
 import { PhotoList } from './photo-list';
 import styles from './seen-again.module.css';
 
@@ -39,22 +38,6 @@ export function SeenAgain(props: {
         </li>
       ))}
     </ol>
-  );
-}
-
-/** Values of a measurement this version does not know are shown with their key: nothing measured is left out. */
-function Measured({ measurements }: Pick<ObservationView, 'measurements'>) {
-  const taken = Object.entries(measurements);
-  if (taken.length === 0) return null;
-  return (
-    <FactList
-      facts={taken.map(([key, value]) => {
-        const measurement = measurementOf(key);
-        return measurement
-          ? { name: measurement.label, value: sayMeasured(value, measurement.unit) }
-          : { name: key.replaceAll('-', ' '), value: `${value}, unit not known` };
-      })}
-    />
   );
 }
 

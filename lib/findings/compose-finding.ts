@@ -3,8 +3,8 @@
  * that is there already; and back again, for a message that was refused. Pure, and light enough for a phone: what can be
  * found where comes with the pack (offer-findings.ts).
  */
-import type { MeasureUnit } from '../rules/findings/measurements';
-import { readMeasurement, typedMeasurement } from './measurement-input';
+import { digitsOf, type MeasureUnit } from '../rules/findings/measurements';
+import { readMeasurement } from './measurement-input';
 import type { ReportFindingInput } from './schema';
 
 /** A line of the equipment list. */
@@ -292,7 +292,7 @@ export const typedMeasurements = (
   Object.fromEntries(
     (offered?.measurements ?? []).flatMap(({ key, unit }) => {
       const value = values[key];
-      return value === undefined ? [] : [[key, typedMeasurement(value, unit)]];
+      return value === undefined ? [] : [[key, digitsOf(value, unit)]];
     }),
   );
 

@@ -1,7 +1,7 @@
 /**
  * Reads a measurement as somebody types it on the ramp and gives the whole number of the smallest unit that is stored
  * ("0.031" in thousandths of an inch is 31). The digits are moved, never calculated: no floating point is involved.
- * The way back is `typedMeasurement`; for showing with its unit, `sayMeasured` in lib/rules/findings/measurements.ts.
+ * The way back is `digitsOf`, and for showing with its unit `sayMeasured`, in lib/rules/findings/measurements.ts.
  */
 import { MEASURE_UNITS, type MeasureUnit } from '../rules/findings/measurements';
 
@@ -39,16 +39,6 @@ export function readMeasurement(text: string, unit: MeasureUnit): MeasurementRea
   const value = Number.parseInt(`${whole}${fraction.padEnd(decimals, '0')}`, 10);
   if (!Number.isSafeInteger(value) || value > MOST) return refuse('This number is too large to be right.');
   return { ok: true, value };
-}
-
-/** A stored value as somebody would type it, without its unit: 31 thousandths is "0.031". The way back of `readMeasurement`. */
-export function typedMeasurement(value: number, unit: MeasureUnit): string {
-  const { decimals } = MEASURE_UNITS[unit];
-  const digits = String(Math.abs(value)).padStart(decimals + 1, '0');
-  const sign = value < 0 ? '-' : '';
-  return decimals === 0
-    ? `${sign}${digits}`
-    : `${sign}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
 }
 
 const refuse = (say: string): MeasurementRead => ({ ok: false, say });

@@ -3,7 +3,7 @@
  * said field by field; the service checks the whole list again (schema.ts).
  */
 import { readMeasurement } from '../findings/measurement-input';
-import { MEASURE_UNITS, measurementOf, type MeasurementKey } from '../rules/findings/measurements';
+import { digitsOf, measurementOf, type MeasurementKey } from '../rules/findings/measurements';
 import type { AreaKey } from '../rules/walkaround/areas';
 import type { ListItem, NumberItem, WalkaroundList } from '../rules/walkaround/plan';
 
@@ -55,7 +55,9 @@ function itemAsTyped(item: ListItem): ItemAsTyped {
   const typed = { ...emptyItem(item.kind, item.key), title: item.title, lookFor: item.lookFor };
   if (item.kind === 'sample') return { ...typed, drain: item.drain };
   if (item.kind !== 'number') return typed;
-  const bound = (value: number | null | undefined) => digitsOf(value ?? null, item.measurement);
+  const unit = measurementOf(item.measurement)?.unit;
+  const bound = (value: number | null | undefined) =>
+    value === null || value === undefined || !unit ? '' : digitsOf(value, unit);
   return {
     ...typed,
     measurement: item.measurement,
@@ -64,15 +66,6 @@ function itemAsTyped(item: ListItem): ItemAsTyped {
     source: item.limit?.source ?? '',
     findingKey: item.findingKey ?? '',
   };
-}
-
-/** The number as one types it, without its unit; empty for none. */
-function digitsOf(value: number | null, measurement: MeasurementKey): string {
-  const unit = measurementOf(measurement)?.unit;
-  if (value === null || !unit) return '';
-  const { decimals } = MEASURE_UNITS[unit];
-  const digits = String(value).padStart(decimals + 1, '0');
-  return decimals === 0 ? digits : `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
 }
 
 export type ListRead =

@@ -1,4 +1,4 @@
-import { MEASURE_UNITS, measurementOf, sayMeasured } from '@/lib/rules/findings/measurements';
+import { MEASURE_UNITS, measurementOf, sayBounds } from '@/lib/rules/findings/measurements';
 import { type ListItem, type NumberItem, type WalkaroundList } from '@/lib/rules/walkaround/plan';
 import styles from './walkarounds.module.css';
 
@@ -33,9 +33,5 @@ function limitInWords({ measurement, limit }: NumberItem): string {
   const unit = measurementOf(measurement)?.unit;
   if (!unit) return '';
   if (!limit) return `In ${MEASURE_UNITS[unit].label}, recorded; no limit of the type.`;
-  const bounds = [
-    limit.min === null ? null : `least ${sayMeasured(limit.min, unit)}`,
-    limit.max === null ? null : `most ${sayMeasured(limit.max, unit)}`,
-  ];
-  return `Limit: ${bounds.filter((bound) => bound !== null).join(', ')} (${limit.source}).`;
+  return `Limit: ${sayBounds(limit, unit)} (${limit.source}).`;
 }

@@ -1,7 +1,7 @@
 import type { CalendarDate } from '../facts';
 import type { Line } from '../verdict';
 import type { CatalogueFinding } from './finding';
-import { measurementOf, sayMeasured, type Measurement } from './measurements';
+import { measurementOf, sayBounds, sayMeasured, type Measurement } from './measurements';
 
 /**
  * A limit somebody stored for one aircraft, from its maker's data. There is no limit for all aircraft: one maker's figure
@@ -61,16 +61,10 @@ export function judgeAgainstLimit(value: number, limit: StoredLimit, { label, un
       cite: '14cfr91.405(a)',
       because: `${said} is over the most allowed, ${sayMeasured(limit.max, unit)} (${source}).`,
     };
-  const range = [
-    limit.min === null ? null : `least ${sayMeasured(limit.min, unit)}`,
-    limit.max === null ? null : `most ${sayMeasured(limit.max, unit)}`,
-  ]
-    .filter((part) => part !== null)
-    .join(', ');
   return {
     effect: 'supports',
     cite: '14cfr91.405(a)',
-    because: `${said} is within the stored limit: ${range} (${source}).`,
+    because: `${said} is within the stored limit: ${sayBounds(limit, unit)} (${source}).`,
   };
 }
 

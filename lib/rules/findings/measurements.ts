@@ -65,11 +65,30 @@ export function measurementOf(key: string): Measurement | null {
   return { key, ...MEASUREMENTS[key as MeasurementKey] };
 }
 
-/** Prints a stored integer: 31 thousandths is "0.031 in", 3 thirty-seconds is "3/32 in". Whole numbers only. */
-export function sayMeasured(value: number, unit: MeasureUnit): string {
-  const { label, decimals } = MEASURE_UNITS[unit];
+/** The digits of a stored integer, as somebody would type them, without the unit: 31 thousandths is "0.031". */
+export function digitsOf(value: number, unit: MeasureUnit): string {
+  const { decimals } = MEASURE_UNITS[unit];
   const sign = value < 0 ? '-' : '';
   const digits = String(Math.abs(value)).padStart(decimals + 1, '0');
-  const number = decimals === 0 ? digits : `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
-  return `${sign}${number}${label.startsWith('/') ? '' : ' '}${label}`;
+  return decimals === 0
+    ? `${sign}${digits}`
+    : `${sign}${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
 }
+
+/** Prints a stored integer: 31 thousandths is "0.031 in", 3 thirty-seconds is "3/32 in". Whole numbers only. */
+export function sayMeasured(value: number, unit: MeasureUnit): string {
+  const { label } = MEASURE_UNITS[unit];
+  return `${digitsOf(value, unit)}${label.startsWith('/') ? '' : ' '}${label}`;
+}
+
+/** Prints the bounds of a limit: "least 5.0 qt, most 7.0 qt", or the one there is. */
+export const sayBounds = (
+  { min, max }: { readonly min: number | null; readonly max: number | null },
+  unit: MeasureUnit,
+): string =>
+  [
+    min === null ? null : `least ${sayMeasured(min, unit)}`,
+    max === null ? null : `most ${sayMeasured(max, unit)}`,
+  ]
+    .filter((part) => part !== null)
+    .join(', ');

@@ -1,10 +1,10 @@
 import { type Metadata } from 'next';
 import { mayUse } from '@/lib/access/policy';
 import { readWriteUp, type WriteUpView } from '@/lib/determinations/read-write-up';
-import { measurementOf, sayMeasured } from '@/lib/rules/findings/measurements';
 import { requireActor } from '../../../_session/actor-ref';
 import { SeverityMark } from '../../../_ui/marks';
 import { Ago, HoursText, Moment } from '../../../_ui/moment';
+import { Measured } from '../../../_ui/measured';
 import { Card, FactList, PageTitle, Section } from '../../../_ui/page';
 import { PhotoList } from '../../../_ui/photo-list';
 import { RelatedWriteUps, SeenAgain } from '../../../_ui/seen-again';
@@ -142,21 +142,6 @@ function equipmentSaid({ equipment, equipmentId, inoperativeCount }: WriteUpView
   return inoperativeCount === null
     ? `${item.name}, ${item.installed} installed; how many do not work: not known`
     : `${item.name}: ${inoperativeCount} of ${item.installed} not working`;
-}
-
-function Measured({ measurements }: Pick<WriteUpView, 'measurements'>) {
-  const taken = Object.entries(measurements);
-  if (taken.length === 0) return null;
-  return (
-    <FactList
-      facts={taken.map(([key, value]) => {
-        const measurement = measurementOf(key);
-        return measurement
-          ? { name: measurement.label, value: sayMeasured(value, measurement.unit) }
-          : { name: key.replaceAll('-', ' '), value: `${value}, unit not known` };
-      })}
-    />
-  );
 }
 
 function Photos({ view: { summary } }: { view: WriteUpView }) {

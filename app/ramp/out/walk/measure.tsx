@@ -5,6 +5,7 @@ import { readMeasurement } from '@/lib/findings/measurement-input';
 import {
   MEASURE_UNITS,
   measurementOf,
+  sayBounds,
   sayMeasured,
   type MeasureUnit,
 } from '@/lib/rules/findings/measurements';
@@ -166,12 +167,7 @@ function LimitShown({
       {judging.map(({ min, max, source }) => (
         <p key={`${source}${min}${max}`} className={styles.limit}>
           <Tag tone="blue" shape="ring" size="small">
-            {[
-              min === null ? null : `least ${sayMeasured(min, unit)}`,
-              max === null ? null : `most ${sayMeasured(max, unit)}`,
-            ]
-              .filter((part) => part !== null)
-              .join(', ')}
+            {sayBounds({ min, max }, unit)}
           </Tag>{' '}
           <span className={styles.soft}>{source}</span>
         </p>
