@@ -8,6 +8,7 @@ import type {
   EquipmentFacts,
   FindingKind,
   MelFacts,
+  OwedTest,
   PaperFacts,
   PaperKind,
   RequirementFacts,
@@ -29,7 +30,11 @@ export const AIRCRAFT_FACTS = {
   equipment: { orderBy: { name: 'asc' } },
   mel: { include: { items: true } },
   papers: true,
-  requirements: { include: { compliances: { orderBy: { recordedAt: 'desc' } } }, orderBy: { name: 'asc' } },
+  requirements: {
+    where: { endedOn: null },
+    include: { compliances: { orderBy: { recordedAt: 'desc' } } },
+    orderBy: { name: 'asc' },
+  },
   directives: true,
   discrepancies: {
     where: { state: { not: 'closed' } },
@@ -38,12 +43,12 @@ export const AIRCRAFT_FACTS = {
       determinations: { orderBy: { signedAt: 'desc' } },
       deferrals: {
         orderBy: { begunAt: 'desc' },
-        include: { determination: true, placards: true, end: true, work: true },
+        include: { determination: true, placards: true, end: true, work: true, extension: true },
       },
     },
   },
-  // Only work that still stands between the aircraft and a flight: unsigned, or signed with a check flight owed or not
-  // spoken about. All signed work ever done would make every answer slower with every year.
+  // Only work that still stands between the aircraft and a flight: unsigned, or signed with a check flight or a test owed,
+  // or not spoken about. All signed work ever done would make every answer slower with every year.
   work: {
     where: {
       OR: [
@@ -53,10 +58,14 @@ export const AIRCRAFT_FACTS = {
           checkFlight: null,
           OR: [{ checkFlightNeeded: null }, { checkFlightNeeded: true }],
         },
+        { state: 'signed', testsOwed: { isEmpty: false } },
       ],
+      // A signed correction speaks in the place of the entry it corrects.
+      corrections: { none: { state: 'signed' } },
     },
-    include: { checkFlight: true },
+    include: { checkFlight: true, signOff: { select: { signedAt: true } }, tests: { where: { state: 'signed' } } },
   },
+  eltUses: true,
 } as const satisfies Prisma.AircraftInclude;
 
 export type AircraftRow = Prisma.AircraftGetPayload<{ include: typeof AIRCRAFT_FACTS }>;
@@ -105,7 +114,8 @@ export function aircraftFacts(row: AircraftRow): AircraftFacts {
     papers: row.papers.map(paperFacts),
     requirements: row.requirements.map(requirementFacts),
     discrepancies: row.discrepancies.map((discrepancy) => discrepancyFacts(row, discrepancy)),
-    work: row.work.map(workFacts),
+    work: row.work.map((work) => workFacts(row, work)),
+    eltUseMinutes: eltUseMinutes(row),
   };
 }
 
@@ -192,6 +202,13 @@ function melFacts(row: AircraftRow): Fact<MelFacts | null> {
         `whether the letter of authorization is aboard ${row.registration}`,
       ),
       enforceCategories: mel.enforceCategories,
+      extension:
+        mel.extensionReference !== null && mel.extensionCategories.length > 0
+          ? {
+              categories: mel.extensionCategories as ('A' | 'B' | 'C' | 'D')[],
+              reference: mel.extensionReference,
+            }
+          : null,
       items: mel.items.map((item) => ({
         id: item.id,
         equipmentId: item.equipmentId,
@@ -251,7 +268,7 @@ function requirementFacts(row: RequirementRow): RequirementFacts {
           ),
         })
       : unknown(`when "${row.name}" was last done`),
-    fixedExpiry: calendarDateOrNull(row.fixedExpiry),
+    fixedExpiry: calendarDateOrNull(last?.newExpiry ?? row.fixedExpiry),
     testedToFt:
       row.kind === 'static-and-altimeter'
         ? factOf(last?.testedToFt, 'the altitude to which the altimeter system was tested')
@@ -291,11 +308,15 @@ const ENDS_DEFERRALS: readonly string[] = ['annual', 'hundred-hour'];
 
 function deferralFacts(aircraft: AircraftRow, discrepancy: DiscrepancyRow, row: DeferralRow): DeferralFacts {
   const begunOn = localDate(instant(row.begunAt), aircraft.base.zone);
-  const inspected = new Set(
-    discrepancy.determinations
-      .filter((entry) => entry.kind === 'inspected-at-inspection' && entry.signedAt >= row.begunAt)
-      .map((entry) => calendarDate(entry.signedOn)),
+  const inspected = discrepancy.determinations.filter(
+    (entry) => entry.kind === 'inspected-at-inspection' && entry.deferralId === row.id,
   );
+  const inspectedAt = (done: RequirementRow['compliances'][number]) =>
+    inspected.some(
+      (entry) =>
+        entry.complianceId === done.id ||
+        (entry.inspectionId !== null && entry.inspectionId === done.inspectionId),
+    );
   return {
     id: row.id,
     basis: row.basis as DeferralFacts['basis'],
@@ -315,6 +336,7 @@ function deferralFacts(aircraft: AircraftRow, discrepancy: DiscrepancyRow, row: 
         }
       : null,
     melItemId: row.melItemId,
+    extendedThrough: calendarDateOrNull(row.extension?.untilOn ?? null),
     melProceduresDone: row.melProceduresDone,
     recordedOn: calendarDate(row.recordedOn),
     inspectionsSince: aircraft.requirements
@@ -325,17 +347,64 @@ function deferralFacts(aircraft: AircraftRow, discrepancy: DiscrepancyRow, row: 
           .map((done) => ({
             name: requirement.name,
             on: calendarDate(done.doneOn),
-            disposition: inspected.has(calendarDate(done.doneOn)) ? ('inspected' as const) : null,
+            disposition: inspectedAt(done) ? ('inspected' as const) : null,
           })),
       ),
   };
 }
 
-function workFacts(row: AircraftRow['work'][number]): WorkFacts {
+function workFacts(aircraft: AircraftRow, row: AircraftRow['work'][number]): WorkFacts {
   const checkFlight: WorkFacts['checkFlight'] = row.checkFlight
     ? known('flown')
     : row.checkFlightNeeded === null
       ? unknown(`whether "${row.title}" could have changed flight characteristics`)
       : known(row.checkFlightNeeded ? 'owed' : 'not-needed');
-  return { id: row.id, title: row.title, state: row.state as WorkFacts['state'], checkFlight };
+  return {
+    id: row.id,
+    title: row.title,
+    state: row.state as WorkFacts['state'],
+    checkFlight,
+    testsOwed: row.state === 'signed' ? testsStillOwed(aircraft, row) : [],
+  };
+}
+
+/** Tests owed after work, less those signed since: by work that names it, or by a test of 91.411 or 91.413 done since. */
+function testsStillOwed(aircraft: AircraftRow, row: AircraftRow['work'][number]): OwedTest[] {
+  const signedAt = row.signOff?.signedAt;
+  const testedSince = (kind: RequirementKind) =>
+    aircraft.requirements
+      .filter((requirement) => requirement.kind === kind)
+      .flatMap(({ compliances }) => compliances)
+      .some(
+        (done) =>
+          signedAt !== undefined &&
+          done.approvedByAuthorised === true &&
+          done.recordedAt > signedAt &&
+          (row.completedOn === null || done.doneOn >= row.completedOn),
+      );
+  const named = row.tests.map(({ workKind, part }) => `${workKind}/${part}`);
+  const done: Record<OwedTest, boolean> = {
+    'static-leak':
+      named.some((test) => test.startsWith('static-test/')) ||
+      named.includes('altimeter-transponder-test/instrument') ||
+      testedSince('static-and-altimeter'),
+    'altimeter-error':
+      named.includes('altimeter-transponder-test/instrument') || testedSince('static-and-altimeter'),
+    'transponder-error': named.includes('altimeter-transponder-test/avionics') || testedSince('transponder'),
+  };
+  return (row.testsOwed as OwedTest[]).filter((test) => !done[test]);
+}
+
+/** Minutes of recorded use since the battery now fitted was recorded; all of them when none is on record. */
+function eltUseMinutes(row: AircraftRow): number {
+  const battery = row.requirements.find(({ kind }) => kind === 'elt-battery');
+  const fitted = battery && standingCompliance(battery);
+  return row.eltUses
+    .filter(
+      (use) =>
+        !fitted ||
+        use.usedOn > fitted.doneOn ||
+        (use.usedOn.getTime() === fitted.doneOn.getTime() && use.recordedAt > fitted.recordedAt),
+    )
+    .reduce((sum, use) => sum + use.minutes, 0);
 }

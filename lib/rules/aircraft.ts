@@ -126,6 +126,8 @@ export interface MelFacts {
   readonly letterAboard: Fact<boolean>;
   /** Whether repair categories bind this operator. On unless the operator has chosen otherwise (stricter). */
   readonly enforceCategories: boolean;
+  /** Categories whose interval the letter of authorization lets the operator extend once; null when none is recorded. */
+  readonly extension: { readonly categories: readonly MelItemFacts['category'][]; readonly reference: string } | null;
   readonly items: readonly MelItemFacts[];
 }
 
@@ -157,6 +159,8 @@ export interface DeferralFacts {
     readonly recordComplete: boolean;
   } | null;
   readonly melItemId: string | null;
+  /** Last day of a repair interval extended on the authority of the letter; null when it was not. */
+  readonly extendedThrough: CalendarDate | null;
   /** MEL procedures confirmed done, where the item has any. */
   readonly melProceduresDone: boolean;
   /** Local date on which the item was recorded inoperative: the MEL clock starts here. */
@@ -203,6 +207,12 @@ export interface DiscrepancyFacts {
   readonly deferral: DeferralFacts | null;
 }
 
+/**
+ * A test that work leaves owed: 91.411(a)(2) the static system was opened; (a)(3) work that may have made the altitude
+ * that is reported differ from the one that is shown; 91.413(b) the same, by work on a transponder.
+ */
+export type OwedTest = 'static-leak' | 'altimeter-error' | 'transponder-error';
+
 /** Maintenance begun or done and not yet behind us. */
 export interface WorkFacts {
   readonly id: string;
@@ -210,6 +220,8 @@ export interface WorkFacts {
   readonly state: 'started' | 'entered' | 'signed';
   /** 91.407(b): could appreciably have changed flight characteristics or substantially affected operation. */
   readonly checkFlight: Fact<'not-needed' | 'owed' | 'flown'>;
+  /** Tests owed after it and not yet signed. */
+  readonly testsOwed: readonly OwedTest[];
 }
 
 export const PAPER_KINDS = [
@@ -284,4 +296,6 @@ export interface AircraftFacts {
   readonly requirements: readonly RequirementFacts[];
   readonly discrepancies: readonly DiscrepancyFacts[];
   readonly work: readonly WorkFacts[];
+  /** Recorded use of the emergency locator transmitter since its battery was fitted, minutes, tests included: 91.207(c)(1). */
+  readonly eltUseMinutes: number;
 }

@@ -1,4 +1,4 @@
-import type { Fact, Instant, HoursTenths } from './facts';
+import type { CalendarDate, Fact, Instant, HoursTenths } from './facts';
 
 /** The kinds of operation a deferral table and the fleet board are drawn for. */
 export interface OperationKind {
@@ -45,6 +45,24 @@ export type Purpose =
 /** Answer of air traffic control to a request under 91.215(d) or 91.225(g). */
 export type AtcAnswer = 'not-asked' | 'granted' | 'refused';
 
+/** A special flight permit (21.197, 21.199) as recorded from the paper. It is for one flight. */
+export interface SpecialFlightPermit {
+  readonly reference: string;
+  /** Its conditions, in its own words. */
+  readonly limits: readonly string[];
+  /** First and last local day on which it may be used. */
+  readonly goodFrom: CalendarDate;
+  readonly goodThrough: CalendarDate;
+  readonly fromIdent: string;
+  readonly toIdent: string;
+  /** Ids of the discrepancies, requirements and directives it names as ways in which the aircraft does not comply. */
+  readonly covers: readonly string[];
+  /** The inspection it asks for before the flight. */
+  readonly inspection: 'not-asked' | 'owed' | 'signed';
+  /** A flight was released under it already. */
+  readonly used: boolean;
+}
+
 /** A flight somebody proposes to make, as composed at the desk. */
 export interface ProposedFlight {
   readonly departAt: Instant;
@@ -76,7 +94,7 @@ export interface ProposedFlight {
   /** The failure was met under way and this flight goes on to a place where it can be repaired. */
   readonly continuingToRepair: boolean;
   /** A special flight permit issued for this flight (21.197), with its limits in words, or null. */
-  readonly specialFlightPermit: { readonly reference: string; readonly limits: readonly string[] } | null;
+  readonly specialFlightPermit: SpecialFlightPermit | null;
 }
 
 export type PilotGrade =

@@ -29,7 +29,7 @@ const CHOICES = (['VFR', 'IFR'] as const).flatMap((rules) => PURPOSES.map((purpo
 
 const checkFlightOwed: AircraftFacts = {
   ...trainer(),
-  work: [{ id: 'work', title: 'Aileron rigged', state: 'signed', checkFlight: known('owed') }],
+  work: [{ id: 'work', title: 'Aileron rigged', state: 'signed', checkFlight: known('owed'), testsOwed: [] }],
 };
 const lapsedElt: AircraftFacts = {
   ...trainer(),

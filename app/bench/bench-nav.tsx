@@ -1,0 +1,24 @@
+import Link from '../_ui/link';
+import styles from './bench-nav.module.css';
+
+const SHEETS = [
+  { key: 'queue', href: '/bench', label: 'Write-ups' },
+  { key: 'due', href: '/bench/due', label: 'Falling due' },
+] as const;
+
+/** The two sheets of the bench: what is written up, and what falls due. */
+export function BenchNav({ at }: { at: (typeof SHEETS)[number]['key'] }) {
+  return (
+    <nav aria-label="Bench" className={styles.nav}>
+      <ul>
+        {SHEETS.map((sheet) => (
+          <li key={sheet.key}>
+            <Link href={sheet.href} aria-current={sheet.key === at ? 'page' : undefined}>
+              {sheet.label}
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+}
