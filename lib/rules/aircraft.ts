@@ -127,7 +127,10 @@ export interface MelFacts {
   /** Whether repair categories bind this operator. On unless the operator has chosen otherwise (stricter). */
   readonly enforceCategories: boolean;
   /** Categories whose interval the letter of authorization lets the operator extend once; null when none is recorded. */
-  readonly extension: { readonly categories: readonly MelItemFacts['category'][]; readonly reference: string } | null;
+  readonly extension: {
+    readonly categories: readonly MelItemFacts['category'][];
+    readonly reference: string;
+  } | null;
   readonly items: readonly MelItemFacts[];
 }
 

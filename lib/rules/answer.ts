@@ -10,12 +10,13 @@ import { judgeDiscrepancy } from './judge-discrepancy';
 import { OPERATION_KINDS, type OperationKind, type ProposedFlight, type UseOfAircraft } from './operations';
 import { checkPapers } from './part-91/91-203-papers';
 import { checkWork } from './part-91/91-407-after-maintenance';
+import { checkTestsOwed } from './part-91/91-411-413-after-work';
 import { withSpecialFlightPermit } from './special-flight-permit';
 import { referenceUse, useOfFlight, type ReferenceBase } from './use-of-flight';
 import { joinLines, type Answer, type Line } from './verdict';
 
 /** Stored with every release, so that an old answer can be read by the rules that gave it. */
-export const RULES_VERSION = '2026.11.25-2';
+export const RULES_VERSION = '2026.11.25-3';
 
 /**
  * The answer for a proposed flight, and the use it makes of the aircraft. A flight that cannot be judged as composed
@@ -39,11 +40,12 @@ export function answerForUse(given: AircraftFacts, use: UseOfAircraft): Answer {
   const lines = [
     ...ofDiscrepancies,
     ...checkWork(aircraft, use),
+    ...checkTestsOwed(aircraft, use),
     ...checkRequirements(aircraft, use),
     ...checkPapers(aircraft, use),
     ...withoutEcho(checkRequiredEquipment(aircraft, use), ofDiscrepancies, aircraft),
   ];
-  return joinLines(once(withSpecialFlightPermit(lines, use)));
+  return joinLines(once(withSpecialFlightPermit(lines, use, aircraft)));
 }
 
 /**

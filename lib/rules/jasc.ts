@@ -80,3 +80,9 @@ export function jascLabel(code: string): string {
   const entry = jascCode(code);
   return entry.known ? `${code} ${entry.value.title}` : `${code} (not in the table)`;
 }
+
+/** The chapter of a code: "33", "Lights"; null when the table does not hold the code. */
+export function jascChapter(code: string): { readonly code: string; readonly title: string } | null {
+  const entry = jascCode(code);
+  return entry.known ? { code: code.slice(0, 2), title: entry.value.chapterTitle } : null;
+}

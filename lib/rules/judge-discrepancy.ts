@@ -6,8 +6,8 @@
  * - 91.213(d)(3), (d)(4), (a)(4), (a)(5): a deferral counts only once its steps are taken.
  * - 91.405(a): other findings are repaired, or found within a sourced limit, before flight.
  * - 91.405(c): a deferral has come up at every required inspection since.
- * - 91.213(e), 21.197: a special flight permit turns what bars into the limits of the permit, except what nobody has
- *   judged or knows: see `special-flight-permit.ts`, which may be applied again to the whole answer.
+ * - 91.213(e), 21.197: a special flight permit may turn what bars into its own limits: for the whole answer at once, in
+ *   `special-flight-permit.ts`, not here.
  *
  * A deferral in force is never a plain go: the pilot in command has to know (91.7(b)).
  */
@@ -25,7 +25,6 @@ import {
 } from './part-91/91-213-item';
 import { linesOfSteps, stepsWithMel, stepsWithoutMel } from './part-91/91-213-steps';
 import { dispositionAtInspections, repairBetweenInspections } from './part-91/91-405-maintenance-required';
-import { withSpecialFlightPermit } from './special-flight-permit';
 import type { Line, Subject } from './verdict';
 
 /** The lines of one open discrepancy for one use. Never empty: what nothing speaks for is barred. */
@@ -34,7 +33,7 @@ export function judgeDiscrepancy(
   d: DiscrepancyFacts,
   use: UseOfAircraft,
 ): readonly Line[] {
-  return withSpecialFlightPermit([...judgeSeverity(d), ...judgeKind(aircraft, d, use)], use);
+  return [...judgeSeverity(d), ...judgeKind(aircraft, d, use)];
 }
 
 /** 91.7(a): undecided grounds, and grounding grounds whatever else may be allowed. */

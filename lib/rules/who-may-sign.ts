@@ -91,7 +91,8 @@ function helper(work: WorkToSign): readonly Line[] {
         {
           effect: 'notes',
           cite: '14cfr43.3(d)',
-          because: 'Done by somebody else: you watched as far as needed and could be asked in person.',
+          because:
+            'Done by somebody else: certificated for it, or watched by you as far as needed, with you at hand in person.',
         },
       ];
 }

@@ -23,6 +23,7 @@ import {
   deferralOf,
   flightOf,
   olderTrainer,
+  permitOf,
   requirementRow,
   trainer,
   trainerRequirements,
@@ -121,7 +122,7 @@ const bulb: WorkToSign = {
 const annualInspection: WorkToSign = { ...bulb, kind: 'annual', preventiveItem: null };
 
 const work = (title: string, state: WorkFacts['state'], checkFlight: WorkFacts['checkFlight']) =>
-  trainer({ work: [{ id: 'work-1', title, state, checkFlight }] });
+  trainer({ work: [{ id: 'work-1', title, state, checkFlight, testsOwed: [] }] });
 const rerigged = (state: 'owed' | 'flown' | 'not-needed') =>
   work('Aileron re-rigged', 'signed', known(state));
 const checkFlight = {
@@ -132,10 +133,13 @@ const checkFlight = {
 const permit = {
   purpose: 'to-inspection' as const,
   crewOnly: known(true),
-  specialFlightPermit: {
-    reference: 'SFP 26-014',
+  specialFlightPermit: permitOf({
     limits: ['Day VFR, direct to the base, required crew only.'],
-  },
+    // The fixture's 100-hour is of October 2026, after this flight: the permit names it too.
+    covers: ['annual', 'hundred-hour', 'directive'],
+    goodFrom: '2026-06-01',
+    goodThrough: '2026-12-31',
+  }),
 };
 
 /** A beacon that neither the type's day list nor its equipment list asks for, deactivated and placarded. */

@@ -19,6 +19,7 @@ import {
   discrepancyOf,
   flightOf,
   olderTrainer,
+  permitOf,
   requirementRow,
   trainer,
   trainerEquipment,
@@ -121,6 +122,7 @@ const mel: fc.Arbitrary<MelFacts> = fc
     reference: 'MEL 1',
     letterAboard,
     enforceCategories,
+    extension: null,
     items: trainerEquipment().map((item) => ({
       id: `mel-${item.id}`,
       equipmentId: item.id,
@@ -146,6 +148,7 @@ const work: fc.Arbitrary<WorkFacts> = fc
     title: 'Aileron re-rigged',
     state,
     checkFlight: known(checkFlight),
+    testsOwed: [],
   }));
 
 /** Mostly healthy, so that all three outcomes come up often. */
@@ -221,19 +224,42 @@ const flightArbitrary: fc.Arbitrary<ProposedFlight> = fc
     atcAdsb: fc.constantFrom('not-asked', 'granted', 'refused'),
     continuingToRepair: fc.boolean(),
     away: fc.boolean(),
-    permitted: sometimes(fc.constant(true), false),
+    permit: sometimes(
+      fc
+        .record({
+          covers: fc.subarray(['annual', 'hundred-hour']),
+          goodThrough: sometimes(fc.constant('2026-11-24'), '2026-11-30'),
+          inspection: fc.constantFrom('not-asked' as const, 'signed' as const, 'owed' as const),
+          used: sometimes(fc.constant(true), false),
+        })
+        .map((said) => permitOf({ ...said, limits: ['Direct to the base.'] })),
+      null,
+    ),
   })
-  .map(({ away, permitted, departAt, ...rest }) =>
+  .map(({ away, permit, departAt, ...rest }) =>
     flightOf({
       ...rest,
       departAt,
       arriveAt: new Date(Date.parse(departAt) + 90 * 60_000).toISOString(),
       from: away ? AWAY : BASE,
-      specialFlightPermit: permitted ? { reference: 'SFP 1', limits: ['Direct to the base.'] } : null,
+      specialFlightPermit: permit,
     }),
   );
 
-const cases: fc.Arbitrary<Case> = fc.record({ aircraft: aircraftArbitrary, flight: flightArbitrary });
+/** A permit names some of the aircraft's write-ups, by the bits of `named`. */
+const cases: fc.Arbitrary<Case> = fc
+  .record({ aircraft: aircraftArbitrary, flight: flightArbitrary, named: fc.nat({ max: 255 }) })
+  .map(({ aircraft, flight, named }) => {
+    const permit = flight.specialFlightPermit;
+    const ids = aircraft.discrepancies.filter((_, at) => (named >> at) % 2 === 1).map(({ id }) => id);
+    return {
+      aircraft,
+      flight: {
+        ...flight,
+        specialFlightPermit: permit && { ...permit, covers: [...permit.covers, ...ids] },
+      },
+    };
+  });
 
 /** The paths of all known facts in a tree of plain data. */
 function knownPaths(value: unknown, path: readonly string[] = []): (readonly string[])[] {
@@ -297,6 +323,31 @@ describe('for every aircraft and every flight', () => {
         expect(RANK[outcomeOf({ ...given, flight })]).toBeLessThanOrEqual(RANK[outcomeOf(given)]);
       }),
       { numRuns: 300 },
+    );
+  });
+
+  // 21.199(a): it is issued for the ways in which the aircraft does not comply that were named.
+  it('a permit never improves a bar it does not name, and never makes a plain go', () => {
+    fc.assert(
+      fc.property(cases, ({ aircraft, flight }) => {
+        const permit =
+          flight.specialFlightPermit ??
+          permitOf({ covers: aircraft.discrepancies.slice(0, 1).map(({ id }) => id) });
+        const without = answerForFlight(aircraft, { ...flight, specialFlightPermit: null }).answer;
+        const under = answerForFlight(aircraft, { ...flight, specialFlightPermit: permit }).answer;
+        const named = (id: string | undefined) =>
+          id !== undefined &&
+          (permit.covers.includes(id) ||
+            aircraft.discrepancies.some(
+              (d) => (d.deferral?.id === id || d.equipmentId === id) && permit.covers.includes(d.id),
+            ));
+        for (const line of without.lines.filter(({ effect }) => effect === 'bars')) {
+          if (named(line.about?.id) && line.missing === undefined) continue;
+          expect(under.lines).toContainEqual(line);
+        }
+        expect(under.outcome).not.toBe('go');
+      }),
+      { numRuns: 500 },
     );
   });
 

@@ -10,6 +10,7 @@ import type {
   MelItemFacts,
 } from '../../lib/rules/aircraft';
 import { known, unknown } from '../../lib/rules/facts';
+import { answerForUse } from '../../lib/rules/answer';
 import { judgeDiscrepancy } from '../../lib/rules/judge-discrepancy';
 import { operationId, type UseOfAircraft } from '../../lib/rules/operations';
 import { deferralEligibility } from '../../lib/rules/part-91/91-213-deferral-eligibility';
@@ -23,13 +24,14 @@ import {
   TODAY,
   deferralOf,
   discrepancyOf,
+  equipmentRow,
+  permitOf,
   trainer,
   trainerType,
   useOf,
   withBroken,
   withEquipment,
   withRow,
-  equipmentRow,
 } from '../fixtures/aircraft';
 
 /*
@@ -497,6 +499,7 @@ describe('91.213(a), (b): with a minimum equipment list', () => {
         reference: 'MEL-1',
         letterAboard: known(true),
         enforceCategories: true,
+        extension: null,
         items: [entry()],
         ...overrides,
       }),
@@ -728,16 +731,15 @@ describe('one open discrepancy, for dispatch', () => {
   });
 
   // 91.213(e), 21.197.
-  const permit = { reference: 'SFP-1', limits: ['Day VFR, required crew only.'] };
-  test('a special flight permit limits what would bar', () => {
+  test('a special flight permit that names it limits what would bar', () => {
     const { aircraft, d } = broken(trainer(), 'fuel-quantity-gauge', { severity: known('grounding') });
-    const use = useOf({ specialFlightPermit: permit, crewOnly: known(true) });
-    const answer = joinLines(judgeDiscrepancy(aircraft, d, use));
+    const use = useOf({ specialFlightPermit: permitOf({ covers: [d.id] }), crewOnly: known(true) });
+    const answer = answerForUse(aircraft, use);
     expect(answer.outcome).toBe('go-with-limits');
     expect(answer.lines.map((line) => line.cite)).toContain('14cfr91.213(e)');
     // Nobody has judged it: the permit cannot have named it.
-    const unjudged = { ...d, severity: unknown('how serious it is') };
-    expect(joinLines(judgeDiscrepancy(aircraft, unjudged, use)).outcome).toBe('no-go');
+    const unjudged = { ...aircraft, discrepancies: [{ ...d, severity: unknown('how serious it is') }] };
+    expect(answerForUse(unjudged, use).outcome).toBe('no-go');
   });
 
   // 91.205(b)(11), checked: may continue to a place where it can be repaired; the beacon is type design here.

@@ -17,6 +17,7 @@ import {
   deferralOf,
   discrepancyOf,
   flightOf,
+  permitOf,
   trainer,
   trainerRequirements,
   useOf,
@@ -174,7 +175,7 @@ describe('special flight permit (14 CFR 21.197(a)(1), 91.409(c))', () => {
   const ferry = flightOf({
     purpose: 'to-inspection',
     crewOnly: known(true),
-    specialFlightPermit: { reference: 'SFP 26-014', limits: ['Day VFR, direct.'] },
+    specialFlightPermit: permitOf({ covers: ['annual', 'discrepancy-tachometer'] }),
   });
 
   it('lets a lapsed annual be flown to its inspection, within its words', () => {

@@ -41,6 +41,7 @@ const OWN_LABEL: readonly string[] = [
   'counsel-letter-2015',
   'counsel-letter-2018',
   'house-caution',
+  'mmel-extension',
   'p-8740-35',
   'pl-25',
   'trade-practice',

@@ -5,12 +5,19 @@ import type { PilotGrade, UseOfAircraft } from '@/lib/rules/operations';
 import { checkWork } from '@/lib/rules/part-91/91-407-after-maintenance';
 import { withSpecialFlightPermit } from '@/lib/rules/special-flight-permit';
 import type { Line } from '@/lib/rules/verdict';
-import { trainer, useOf } from '../fixtures/aircraft';
+import { permitOf, trainer, useOf } from '../fixtures/aircraft';
 
 const work = (change: Partial<WorkFacts>) =>
   trainer({
     work: [
-      { id: 'work-1', title: 'Aileron re-rigged', state: 'signed', checkFlight: known('owed'), ...change },
+      {
+        id: 'work-1',
+        title: 'Aileron re-rigged',
+        state: 'signed',
+        checkFlight: known('owed'),
+        testsOwed: [],
+        ...change,
+      },
     ],
   });
 const checkFlight = (change: Partial<UseOfAircraft> = {}) =>
@@ -80,7 +87,7 @@ describe('check flight owed (14 CFR 91.407(b))', () => {
 });
 
 describe('special flight permit (14 CFR 21.197, 91.213(e), 91.409(c), 39.23)', () => {
-  const permit = { reference: 'SFP 26-014', limits: ['Day VFR, direct to the base.'] };
+  const permit = permitOf({ covers: ['named'], limits: ['Day VFR, direct to the base.'] });
   const ferry = useOf({
     purpose: 'to-inspection',
     crewOnly: known(true),
@@ -91,8 +98,10 @@ describe('special flight permit (14 CFR 21.197, 91.213(e), 91.409(c), 39.23)', (
     cite,
     because: 'Overdue.',
     missing,
+    about: { kind: 'requirement', id: 'named', label: 'Named in the permit' },
   });
-  const outcome = (line: Line, use = ferry) => withSpecialFlightPermit([line], use)[0];
+  const under = (lines: readonly Line[], use = ferry) => withSpecialFlightPermit(lines, use, trainer());
+  const outcome = (line: Line, use = ferry) => under([line], use)[0];
 
   it.each([
     ['14cfr91.409(a)', '14cfr91.409(c)'],
@@ -128,7 +137,7 @@ describe('special flight permit (14 CFR 21.197, 91.213(e), 91.409(c), 39.23)', (
   });
 
   it('carries its limits in its own words', () => {
-    expect(withSpecialFlightPermit([bar('14cfr91.409(a)')], ferry)).toContainEqual(
+    expect(under([bar('14cfr91.409(a)')])).toContainEqual(
       expect.objectContaining({
         effect: 'limits',
         cite: '14cfr21.199',
@@ -139,7 +148,7 @@ describe('special flight permit (14 CFR 21.197, 91.213(e), 91.409(c), 39.23)', (
 
   it('bars when its limits are not recorded', () => {
     const use = { ...ferry, specialFlightPermit: { ...permit, limits: [] } };
-    expect(withSpecialFlightPermit([bar('14cfr91.409(a)')], use).some((line) => line.missing)).toBe(true);
+    expect(under([bar('14cfr91.409(a)')], use).some((line) => line.missing)).toBe(true);
   });
 
   it.each([
@@ -148,14 +157,12 @@ describe('special flight permit (14 CFR 21.197, 91.213(e), 91.409(c), 39.23)', (
     ['passengers', { crewOnly: known(false) }],
     ['nobody knows whom', { crewOnly: unknown('who is aboard') }],
   ])('bars with %s aboard', (_words, change) => {
-    const lines = withSpecialFlightPermit([bar('14cfr91.409(a)')], { ...ferry, ...change });
+    const lines = under([bar('14cfr91.409(a)')], { ...ferry, ...change });
     expect(lines.some((line) => line.effect === 'bars')).toBe(true);
   });
 
-  it('changes nothing where there is nothing to lift, and nothing without a permit', () => {
-    const lines = [bar('14cfr91.407(b)')];
-    expect(withSpecialFlightPermit(lines, ferry)).toEqual(lines);
+  it('changes nothing without a permit', () => {
     const overdue = [bar('14cfr91.409(a)')];
-    expect(withSpecialFlightPermit(overdue, useOf())).toEqual(overdue);
+    expect(under(overdue, useOf())).toEqual(overdue);
   });
 });

@@ -294,6 +294,13 @@ export const OTHER = {
     source:
       "cards of an airline list preamble on brainscape and an airline pilot's message of 2002 on spinics.net (weak copies); the figure in hours is from memory",
   },
+  'mmel-extension': {
+    label: 'MMEL repair interval extension',
+    gist: 'Where its letter of authorization says so, an operator may lengthen a repair interval of category B or C once, by at most the same interval again, before it has ended; never A or D.',
+    status: 'memory',
+    source:
+      'from memory of the inspector guidance on minimum equipment lists (8900.1, D095); found only study cards of one operator saying "B and C, once" and Canadian manuals, which are another rule',
+  },
   'p-8740-35': {
     label: 'FAA-P-8740-35',
     gist: 'Sampling fuel from every sump and strainer, and what to look for.',

@@ -1,5 +1,5 @@
 import type { SignerFacts } from '../people';
-import type { Line } from '../verdict';
+import { barsForMissing, type Line } from '../verdict';
 import type { WorkToSign } from '../work-to-sign';
 import { preventiveItem, whyItemDoesNotFit } from './43-appendix-a-preventive-maintenance';
 
@@ -24,6 +24,32 @@ export function helperBarred43_3d(work: WorkToSign): Line | null {
     cite: '14cfr43.3(d)',
     because: 'A required inspection must be done by the certificated person, not by a supervised helper.',
   };
+}
+
+/** How somebody who is not the signer could do the work: (d) watched by the signer, or certificated for it. */
+export type WorkerStanding = 'supervised' | 'certificated';
+
+/** (a), (d) The signer's word on whoever did the work. Null: not said, and that bars. */
+export function workerStanding43_3(standing: WorkerStanding | null): Line {
+  switch (standing) {
+    case null:
+      return barsForMissing(
+        '14cfr43.3(d)',
+        'whether you supervised whoever did the work, or they are certificated for it',
+      );
+    case 'supervised':
+      return {
+        effect: 'supports',
+        cite: '14cfr43.3(d)',
+        because: 'The signer watched the work as far as needed and was at hand in person.',
+      };
+    case 'certificated':
+      return {
+        effect: 'supports',
+        cite: '14cfr43.3(a)',
+        because: 'Whoever did the work holds a certificate that allows it, by the signer’s word.',
+      };
+  }
 }
 
 /** (g) Preventive maintenance by the pilot who owns or operates the aircraft. Every reason against is given. */

@@ -1,4 +1,5 @@
 import { known, unknown, type Fact } from '../facts';
+import type { PartOfAircraft } from '../jasc';
 import type { CiteId } from '../law';
 import type { Line } from '../verdict';
 
@@ -111,14 +112,45 @@ export const majorQuestionsFor = (group: MajorGroup): readonly MajorQuestion[] =
   MAJOR_QUESTIONS.filter((question) => question.group === group);
 
 /**
+ * Chapters of the JASC table whose work can be a repair of an appliance, (b)(4): electrical machines, hydraulics and
+ * brakes, pumps and carburettors. Our own grouping, no source; a chapter too many only asks more questions.
+ */
+const APPLIANCE_CHAPTERS: readonly string[] = ['24', '28', '29', '32', '73', '74', '79', '80'];
+
+/**
+ * The questions asked about work on this part of this system, each text once. Instruments and radios are appliances; on
+ * airframe and engine the appliance questions come along where the system has appliances of the list.
+ */
+export function majorQuestionsAsked(part: PartOfAircraft, jasc: string): readonly MajorQuestion[] {
+  if (part === 'instrument' || part === 'avionics') return majorQuestionsFor('appliance');
+  const own = majorQuestionsFor(part);
+  if (part === 'propeller' || !APPLIANCE_CHAPTERS.includes(jasc.slice(0, 2))) return own;
+  const said = new Set(own.map(({ question }) => question));
+  const appliance = majorQuestionsFor('appliance').filter(({ question }) => !said.has(question));
+  return [...appliance, ...own];
+}
+
+/**
  * Major or minor from a mechanic's answers. One "yes" is enough for major, whatever else is open; minor needs "no" to
  * every question of the group. The lines name the questions that decided.
  */
-export function classifyWork(
-  group: MajorGroup,
+export const classifyWork = (group: MajorGroup, answers: MajorAnswers): Classified =>
+  classifyAnswers(majorQuestionsFor(group), group, answers);
+
+/** The same over the questions asked about work on this part of this system. */
+export const classifyAsked = (part: PartOfAircraft, jasc: string, answers: MajorAnswers): Classified =>
+  classifyAnswers(majorQuestionsAsked(part, jasc), part, answers);
+
+export interface Classified {
+  readonly kind: Fact<'major' | 'minor'>;
+  readonly lines: readonly Line[];
+}
+
+function classifyAnswers(
+  questions: readonly MajorQuestion[],
+  what: string,
   answers: MajorAnswers,
-): { readonly kind: Fact<'major' | 'minor'>; readonly lines: readonly Line[] } {
-  const questions = majorQuestionsFor(group);
+): Classified {
   const yes = questions.filter((question) => answers[question.key] === true);
   if (yes.length > 0) {
     return {
@@ -133,7 +165,7 @@ export function classifyWork(
   const open = questions.filter((question) => answers[question.key] !== false);
   const firstOpen = open[0];
   if (firstOpen) {
-    const missing = `whether this ${group} work is major (${open.length} of ${questions.length} questions open; first: ${firstOpen.question})`;
+    const missing = `whether this ${what} work is major (${open.length} of ${questions.length} questions open; first: ${firstOpen.question})`;
     return {
       kind: unknown(missing),
       lines: [{ effect: 'bars', cite: firstOpen.cite, because: `Not known: ${missing}`, missing }],
@@ -145,7 +177,7 @@ export function classifyWork(
       {
         effect: 'supports',
         cite: '14cfr43appA(b)',
-        because: `All ${questions.length} questions on major ${group} repairs were answered no.`,
+        because: `All ${questions.length} questions on major ${what} repairs were answered no.`,
       },
     ],
   };

@@ -4,8 +4,8 @@
  * - (a)(2): IFR using VOR needs an operational check within the preceding 30 days, found within limits. Days one by
  *   one: checked 1 March, good through 31 March.
  * - (a)(1), an approved maintenance procedure instead, is not covered: such an aircraft is answered by (a)(2).
- * - (b),(c): how to check and the bearing errors allowed. Whoever records a check says that it was within them.
- * - (d): the record. Date, place, bearing error, signature.
+ * - (b),(c): how to check and the bearing errors allowed: see 91-171-bearing-errors.ts.
+ * - (d): the record. Date, place, bearing error, signature; no certificate number is asked.
  */
 import type { AircraftFacts } from '../aircraft';
 import { lastDayWithinDays } from '../months';

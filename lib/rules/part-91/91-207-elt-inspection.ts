@@ -1,8 +1,8 @@
 /**
  * 14 CFR 91.207(c) and (d): battery and inspection of the emergency locator transmitter. Airplanes only.
  *
- * - (c)(1): batteries are replaced after more than one cumulative hour of use. Nothing measures that; whoever hears
- *   the transmitter writes it up, and it is judged as a discrepancy.
+ * - (c)(1): batteries are replaced after more than one cumulative hour of use, tests included. Nothing measures that; the
+ *   minutes somebody has recorded since the battery was fitted count. The hour itself is still good.
  * - (c)(2): batteries are replaced at half of their useful life: the date marked on the unit, `fixedExpiry`.
  * - (d): inspected within 12 calendar months of the last inspection.
  * - (f)(3): no transmitter is needed for training wholly within 50 nautical miles of the airport where the local
@@ -20,6 +20,8 @@ import { aboutRequirement, calendarLine, doubtsAboutRecord, unlessInDoubt } from
 import { barsForMissing, type Line } from '../verdict';
 
 export const ELT_INSPECTION_MONTHS = 12;
+/** The one cumulative hour of (c)(1). */
+export const ELT_USE_MINUTES = 60;
 
 /** 91.207(d). */
 export function checkEltInspection(aircraft: AircraftFacts, use: UseOfAircraft): Line[] {
@@ -37,17 +39,27 @@ export function checkEltInspection(aircraft: AircraftFacts, use: UseOfAircraft):
   });
 }
 
-/** 91.207(c)(2). The date on the unit decides; who fitted the battery and when is not asked. */
+/** 91.207(c)(1) and (2). The date on the unit decides, and how long it was in use since the battery was fitted. */
 export function checkEltBattery(aircraft: AircraftFacts, use: UseOfAircraft): Line[] {
   if (!transmitterCounts(aircraft)) return [];
   const cite = '14cfr91.207(c)(2)';
   const missing = 'the expiry date of the emergency locator transmitter battery';
   const rows = aircraft.requirements.filter((row) => row.kind === 'elt-battery');
-  if (rows.length === 0) return [barsForMissing(cite, missing)];
+  if (rows.length === 0) return [barsForMissing(cite, missing), ...usedUp(aircraft, null)];
   return rows.flatMap((row) => {
-    if (row.fixedExpiry === null) return [barsForMissing(cite, missing, aboutRequirement(row))];
-    return withTrainingRelief(row, [calendarLine(row, row.fixedExpiry, use, cite)], use);
+    const used = usedUp(aircraft, row);
+    if (row.fixedExpiry === null) return [barsForMissing(cite, missing, aboutRequirement(row)), ...used];
+    return withTrainingRelief(row, [calendarLine(row, row.fixedExpiry, use, cite), ...used], use);
   });
+}
+
+/** (c)(1): no line up to the hour. A battery work or record starts the count anew (`eltUseMinutes`). */
+function usedUp({ eltUseMinutes: minutes }: AircraftFacts, row: RequirementFacts | null): Line[] {
+  if (minutes <= ELT_USE_MINUTES) return [];
+  const because = `Emergency locator transmitter in use for ${minutes} minutes in all. After more than ${ELT_USE_MINUTES} its battery is replaced.`;
+  return [
+    { effect: 'bars', cite: '14cfr91.207(c)(1)', because, ...(row ? { about: aboutRequirement(row) } : {}) },
+  ];
 }
 
 /** Airplanes of more than one seat with a transmitter aboard. An unknown number of seats counts as more than one. */

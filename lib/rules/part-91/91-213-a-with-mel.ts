@@ -12,10 +12,11 @@
  *   operation. Not coded: (b)(1), which the approval of the list answers. From memory, no copy of (b) was read.
  *
  * While a list and its letter are in force only the list counts and (d) is closed (AC 91-67A, from memory). Repair
- * categories are in `../advisory/mmel-repair-categories.ts`.
+ * categories are in `../advisory/mmel-repair-categories.ts`, their extension in `../advisory/mmel-extension.ts`.
  */
 import type { AircraftFacts, DeferralFacts, MelFacts, MelItemFacts } from '../aircraft';
-import { repairCategoryCite, repairDeadline } from '../advisory/mmel-repair-categories';
+import { standingDeadline } from '../advisory/mmel-extension';
+import { repairCategoryCite } from '../advisory/mmel-repair-categories';
 import { dayInWords } from '../in-words';
 import type { UseOfAircraft } from '../operations';
 import { lastDayOf } from '../requirement-lines';
@@ -162,7 +163,7 @@ export function repairInterval(
   about: Subject,
 ): readonly Line[] {
   const cite = repairCategoryCite(entry.category);
-  const deadline = repairDeadline(entry.category, deferral.recordedOn, entry.categoryADays);
+  const { lastDay: deadline, extended } = standingDeadline(mel, entry, deferral);
   if (!mel.enforceCategories) {
     const until = deadline.known
       ? `would end with ${dayInWords(deadline.value)}`
@@ -173,7 +174,7 @@ export function repairInterval(
   if (!deadline.known) return [barsForMissing(cite, deadline.missing, about)];
   const last = deadline.value;
   const lastInWords = dayInWords(last);
-  const recorded = `Repair category ${entry.category}, recorded ${dayInWords(deferral.recordedOn)}`;
+  const recorded = `Repair category ${entry.category}, recorded ${dayInWords(deferral.recordedOn)}${extended ? ', extended once' : ''}`;
   return lastDayOf(use) > last
     ? [{ effect: 'bars', cite, because: `${recorded}: the interval ended with ${lastInWords}.`, about }]
     : [

@@ -6,13 +6,14 @@
  * What ends a deferral: 91.405(c) at the next required inspection; a repair category of the list; 91.207(f)(10)(ii)
  * 90 days after the emergency locator transmitter was first removed.
  */
-import { repairCategoryCite, repairDeadline } from '../advisory/mmel-repair-categories';
-import type { AircraftFacts, DiscrepancyFacts, MelItemFacts } from '../aircraft';
+import { standingDeadline } from '../advisory/mmel-extension';
+import { repairCategoryCite } from '../advisory/mmel-repair-categories';
+import type { AircraftFacts, DiscrepancyFacts, MelFacts, MelItemFacts } from '../aircraft';
 import type { CalendarDate, Instant } from '../facts';
 import { formatTenths } from '../hours';
 import { dayInWords } from '../in-words';
 import type { CiteId } from '../law';
-import { lastDayWithinDays } from '../months';
+import { lastDayWithinDays, localDate } from '../months';
 import { OPERATION_KINDS, type OperationKind } from '../operations';
 import { referenceUse, type ReferenceBase } from '../use-of-flight';
 import type { Line } from '../verdict';
@@ -20,6 +21,8 @@ import { melItemFor, melStanding } from './91-213-a-with-mel';
 import { kindOfAircraft } from './91-213-d-without-mel';
 import { isInoperativeEquipment, judgeInoperative } from './91-213-inoperative-equipment';
 import { aboutDiscrepancy, inoperativeItem, type InoperativeItem } from './91-213-item';
+import { countedTogether, judgementsOf, type CountedTogether, type Judgement } from './91-213-judgements';
+import { listEntryOf, type ListEntry } from './91-213-list-entry';
 import { treeOf, type Question } from './91-213-questions';
 import { stepsWithMel, stepsWithoutMel, type StepOwed } from './91-213-steps';
 import { nextRequiredInspection } from './91-405-maintenance-required';
@@ -52,6 +55,12 @@ export interface EligibilityReport {
   readonly ends: readonly DeferralEnd[];
   /** The section as read, question by question. */
   readonly tree: readonly Question[];
+  /** What a person has to answer, in the section's order. Empty when nothing is deferrable, or it is deferred already. */
+  readonly judgements: readonly Judgement[];
+  /** Everything else that is out or limited on the aircraft: the hazard is asked of all together. */
+  readonly together: readonly CountedTogether[];
+  /** On the way of the list: its entry for the item. */
+  readonly listEntry: ListEntry | null;
 }
 
 /**
@@ -66,13 +75,15 @@ export function deferralEligibility(
   on: CalendarDate,
   now: Instant,
 ): EligibilityReport {
-  const { path, gate, inoperative, entry } = gateOf(aircraft, d);
+  const { path, gate, inoperative, entry, mel } = gateOf(aircraft, d);
   const table = OPERATION_KINDS.map((kind) =>
     rowOf(kind, judgeInoperative(aircraft, d, referenceUse(kind, base, on, now))),
   );
   const deferrable = table.some((row) => row.allowed);
   const name = inoperative?.item.name ?? d.title;
   const steps = entry === null ? stepsWithoutMel(name, d.deferral) : stepsWithMel(name, entry, d.deferral);
+  const together = countedTogether(aircraft, d);
+  const procedures = steps.some((step) => step.id === 'mel-procedures');
   return {
     path,
     deferrable,
@@ -81,6 +92,15 @@ export function deferralEligibility(
     stepsOwed: deferrable ? steps : [],
     ends: deferrable ? endsOf(aircraft, d, entry) : [],
     tree: treeOf({ path, gate, table, deferrable, steps: deferrable ? steps : [] }),
+    judgements:
+      deferrable && d.deferral === null
+        ? judgementsOf({ name, withList: path === 'mel', procedures, together })
+        : [],
+    together,
+    listEntry:
+      mel !== null && entry !== null && inoperative !== null
+        ? listEntryOf(mel, entry, inoperative, localDate(d.reportedAt, base.zone), on)
+        : null,
   };
 }
 
@@ -88,32 +108,34 @@ interface Gate {
   readonly path: DeferralPath;
   readonly gate: readonly Line[];
   readonly inoperative: InoperativeItem | null;
-  /** The entry of the list, on the way of the list. */
+  /** The list and its entry, on the way of the list. */
+  readonly mel: MelFacts | null;
   readonly entry: MelItemFacts | null;
 }
 
 function gateOf(aircraft: AircraftFacts, d: DiscrepancyFacts): Gate {
   const equipment = isInoperativeEquipment(d);
-  if (!equipment.is) return { path: 'not-equipment', gate: equipment.lines, inoperative: null, entry: null };
+  const none = { mel: null, entry: null };
+  if (!equipment.is) return { path: 'not-equipment', gate: equipment.lines, inoperative: null, ...none };
   const found = inoperativeItem(aircraft, d);
-  if (!found.ok) return { path: 'closed', gate: found.lines, inoperative: null, entry: null };
+  if (!found.ok) return { path: 'closed', gate: found.lines, inoperative: null, ...none };
   const { inoperative } = found;
   const about = aboutDiscrepancy(d);
   const standing = melStanding(aircraft, about);
   const gate = [...equipment.lines, ...standing.lines];
   switch (standing.path) {
     case 'closed':
-      return { path: 'closed', gate, inoperative, entry: null };
+      return { path: 'closed', gate, inoperative, ...none };
     case 'mel': {
       const listed = melItemFor(standing.mel, inoperative);
       return listed.ok
-        ? { path: 'mel', gate, inoperative, entry: listed.entry }
-        : { path: 'mel', gate: [...gate, ...listed.lines], inoperative, entry: null };
+        ? { path: 'mel', gate, inoperative, mel: standing.mel, entry: listed.entry }
+        : { path: 'mel', gate: [...gate, ...listed.lines], inoperative, ...none };
     }
     case 'paragraph-d': {
       const kind = kindOfAircraft(aircraft, about);
       const path = kind.some((line) => line.effect === 'bars') ? 'closed' : 'paragraph-d';
-      return { path, gate: [...gate, ...kind], inoperative, entry: null };
+      return { path, gate: [...gate, ...kind], inoperative, ...none };
     }
   }
 }
@@ -123,6 +145,10 @@ const rowOf = (kind: OperationKind, lines: readonly Line[]): EligibilityRow => (
   allowed: lines.length > 0 && lines.every((line) => line.effect !== 'bars'),
   lines,
 });
+
+/** What ends the deferral of `d`, whether or not 91.213 would still allow it: one that has run out has ended too. */
+export const deferralEnds = (aircraft: AircraftFacts, d: DiscrepancyFacts): readonly DeferralEnd[] =>
+  endsOf(aircraft, d, gateOf(aircraft, d).entry);
 
 function endsOf(
   aircraft: AircraftFacts,
@@ -144,11 +170,13 @@ function endOfInterval(aircraft: AircraftFacts, d: DiscrepancyFacts, entry: MelI
   if (d.deferral === null) {
     return { cite, text: `${category}: counted from the day of the write-up, once deferred.`, on: null };
   }
-  const deadline = repairDeadline(entry.category, d.deferral.recordedOn, entry.categoryADays);
+  if (!aircraft.mel.known || aircraft.mel.value === null) return { cite, text: `${category}.`, on: null };
+  const { lastDay: deadline, extended } = standingDeadline(aircraft.mel.value, entry, d.deferral);
   if (!deadline.known) return { cite, text: `${category}: not known: ${deadline.missing}.`, on: null };
   const day = dayInWords(deadline.value);
+  const once = extended ? ', extended once' : '';
   return bound
-    ? { cite, text: `${category}: repaired by the end of ${day}.`, on: deadline.value }
+    ? { cite, text: `${category}${once}: repaired by the end of ${day}.`, on: deadline.value }
     : { cite, text: `${category}: ${day}; this operator is not held to intervals.`, on: null };
 }
 

@@ -7,7 +7,7 @@
  * (c) A list held under part 91K, 121, 125 or 135 is used for part 91 flights too. Not coded: such operators are outside
  *   this tool.
  * (d) Without a list: `91-213-d-without-mel.ts`, limits `91-213-edges.ts`, steps `91-213-steps.ts`.
- * (e) A special flight permit goes before all of this: `../judge-discrepancy.ts`.
+ * (e) A special flight permit goes before all of this: `../special-flight-permit.ts`.
  *
  * Damage, wear, leaks, contamination and loose fasteners are not inoperative equipment: they are repaired (91.405(a)).
  */

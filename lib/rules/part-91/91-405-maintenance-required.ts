@@ -70,6 +70,34 @@ export function dispositionAtInspections(d: DiscrepancyFacts, deferral: Deferral
   );
 }
 
+/**
+ * (c), before an inspection is signed: every live deferral has its disposition there. One line for each that has none;
+ * repaired, replaced or removed for good it would not be live any more.
+ * @param disposed ids of the deferrals found inspected at this very inspection
+ */
+export function dispositionsOwed(
+  open: readonly DiscrepancyFacts[],
+  disposed: ReadonlySet<string>,
+): readonly Line[] {
+  return open.flatMap((d): Line[] => {
+    if (d.deferral === null || disposed.has(d.deferral.id)) return [];
+    const because = `${d.number} ${d.title} is deferred: at this inspection it is repaired, replaced, removed or inspected, and recorded.`;
+    return [
+      {
+        effect: 'bars',
+        cite: '14cfr91.405(c)',
+        because,
+        about: aboutDiscrepancy(d),
+        ...(d.deferral.basis === 'mel'
+          ? {
+              strictReading: '91.405(c) names 91.213(d)(2) only; we hold an item under a list to it as well.',
+            }
+          : {}),
+      },
+    ];
+  });
+}
+
 /** When a deferral comes up under 91.405(c). Null sides are not applicable, or not known as `missing` then says. */
 export interface NextInspection {
   readonly name: string;

@@ -3,8 +3,8 @@
  *
  * - 91.411(a)(1): no IFR in controlled airspace unless, within the preceding 24 calendar months, each static system,
  *   altimeter and automatic altitude reporting system was tested. VFR is not limited.
- * - 91.411(a)(2),(3): tests after opening the static system or after work that may cause a data error. They are work
- *   and its sign-off, not a date, and are not decided here.
+ * - 91.411(a)(2),(3) and 91.413(b): tests after opening the static system or after work that may cause a data error. They
+ *   are work and its sign-off, not a date: see `91-411-413-after-work.ts`.
  * - 91.411(b): who may test. Answered where the record was made: `approvedByAuthorised`.
  * - 91.411(d): no IFR in controlled airspace above the tested altitude. That altitude itself is allowed.
  * - 91.413(a): no use of a transponder unless tested within the preceding 24 calendar months. VFR too. When it has

@@ -1,0 +1,89 @@
+/**
+ * 14 CFR 43.15(a), (c)(1) and (c)(2). Source of every row unless said: the eCFR of 24 August 2026, section 43.15, in the
+ * stored copy github.com/Lyutenant/FAR-AIM.
+ */
+import { describe, expect, it } from 'vitest';
+import { known, unknown } from '../../lib/rules/facts';
+import {
+  checkPerformance4315,
+  RUN_UP_CHECKS,
+  type PerformanceFacts,
+  type RunUpCheck,
+  type RunUpKey,
+} from '../../lib/rules/part-43/43-15-performance';
+
+const good: RunUpCheck = { answer: 'satisfactory', reading: '2,320' };
+const allGood = Object.fromEntries(RUN_UP_CHECKS.map(({ key }) => [key, good])) as Record<
+  RunUpKey,
+  RunUpCheck
+>;
+
+const facts = (change: Partial<PerformanceFacts> = {}): PerformanceFacts => ({
+  madeToDetermineAirworthiness: known(true),
+  checklist: 'Invented maker’s checklist, revision 7',
+  checklistCoversAppendixD: known(true),
+  turbine: known(false),
+  runUp: allGood,
+  ...change,
+});
+
+const barred = (change: Partial<PerformanceFacts>, approving = true) =>
+  checkPerformance4315(facts(change), approving)
+    .filter((line) => line.effect === 'bars')
+    .map(({ cite }) => cite);
+
+it('asks for the things of (c)(2) and no others', () => {
+  expect(RUN_UP_CHECKS.map(({ paragraph, key }) => `${paragraph} ${key}`)).toEqual([
+    '(i) static-rpm',
+    '(i) idle-rpm',
+    '(ii) magnetos',
+    '(iii) fuel-pressure',
+    '(iii) oil-pressure',
+    '(iv) cylinder-temperature',
+    '(iv) oil-temperature',
+  ]);
+});
+
+describe('(a) and (c)(1)', () => {
+  it.each([
+    ['all of it', {}, []],
+    ['not made so', { madeToDetermineAirworthiness: known(false) }, ['14cfr43.15(a)']],
+    ['nobody says how it was made', { madeToDetermineAirworthiness: unknown('how') }, ['14cfr43.15(a)']],
+    ['no checklist', { checklist: null }, ['14cfr43.15(c)(1)']],
+    ['a blank checklist', { checklist: ' ' }, ['14cfr43.15(c)(1)']],
+    ['a shorter checklist', { checklistCoversAppendixD: known(false) }, ['14cfr43.15(c)(1)']],
+    ['nobody says whether it covers', { checklistCoversAppendixD: unknown('whether') }, ['14cfr43.15(c)(1)']],
+  ])('%s', (_words, change, expected) => {
+    expect(barred(change)).toEqual(expected);
+    // Also of an aircraft that is not approved.
+    expect(barred(change, false)).toEqual(expected);
+  });
+});
+
+describe('(c)(2) the engine run, before an approval', () => {
+  const withOne = (key: RunUpKey, check: RunUpCheck | undefined) => {
+    const { [key]: _left, ...others } = allGood;
+    return { runUp: check ? { ...others, [key]: check } : others };
+  };
+
+  it.each(RUN_UP_CHECKS.map(({ key }) => key))('each one missing bars: %s', (key) => {
+    expect(barred(withOne(key, undefined))).toEqual(['14cfr43.15(c)(2)']);
+  });
+  it.each([
+    ['satisfactory', 'not more than 125 rpm', []],
+    ['not-satisfactory', '250 rpm on the left', ['14cfr43.15(c)(2)']],
+    ['not-run', '', ['14cfr43.15(c)(2)']],
+    // Many aircraft show no cylinder temperature; how it was judged then is written. Common practice, no source.
+    ['no-instrument', 'by the exhaust, even', []],
+    ['no-instrument', ' ', ['14cfr43.15(c)(2)']],
+  ] as const)('%s, "%s"', (answer, reading, expected) => {
+    expect(barred(withOne('magnetos', { answer, reading }))).toEqual(expected);
+  });
+  it('is not asked where the aircraft is not approved', () => {
+    expect(barred({ runUp: {} }, false)).toEqual([]);
+  });
+  it('an unknown engine bars, and a turbine is not offered here', () => {
+    expect(barred({ turbine: unknown('the engine') })).toEqual(['14cfr43.15(c)(2)']);
+    expect(barred({ turbine: known(true) })).toEqual(['14cfr43.15(c)']);
+  });
+});
