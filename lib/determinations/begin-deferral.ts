@@ -53,6 +53,13 @@ export const beginDeferral = command({
         lines: distinct(lines),
       });
     }
+    if (input.nature === 'damage') {
+      throw fieldRefusal(
+        'nature',
+        'Damage comes first (91.405(a)): judge it as damage, make it safe, then ask about what still does not work.',
+      );
+    }
+    refuseAloneOnly(report, input);
     if (input.method === 'removed' && !input.deactivationIsMaintenance) {
       throw fieldRefusal('deactivationIsMaintenance', 'Removal is maintenance and is recorded under 43.9.');
     }
@@ -88,6 +95,9 @@ export const beginDeferral = command({
         methodWords,
         placardWording,
         placardLocation,
+        ...(report.together.length > 0
+          ? { together: report.together.map(({ number, title, why }) => ({ number, title, why })) }
+          : {}),
         eligibility: report,
       },
     });
@@ -139,6 +149,24 @@ export const beginDeferral = command({
     };
   },
 });
+
+/** (d)(4) is asked of the aircraft as it will fly: with everything else that is out, and with what was seen when answering. */
+function refuseAloneOnly(
+  { together }: EligibilityReport,
+  input: { readonly together?: true; readonly togetherWith?: readonly string[] },
+): void {
+  const names = together.map(({ number, title }) => `${number} ${title}`).join('; ');
+  if (together.length > 0 && !input.together) {
+    throw fieldRefusal('together', `Answer for it together with: ${names}.`);
+  }
+  const { togetherWith } = input;
+  if (togetherWith && together.some(({ id }) => !togetherWith.includes(id))) {
+    throw fieldRefusal(
+      'together',
+      `More is out than when you looked. Look again; now counted together: ${names}.`,
+    );
+  }
+}
 
 /** 91.213 asked with the facts as they are inside this transaction. */
 export async function eligibilityNow(

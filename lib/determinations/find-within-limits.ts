@@ -1,11 +1,13 @@
+import type { z } from 'zod';
 import { command } from '../access/service';
 import { factsChanged } from '../fleet/require-aircraft';
 import { tellReporters } from '../notices/tell-reporters';
 import { readSigner, signerFacts } from '../people/signer';
-import { Refusal } from '../problems';
+import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
 import { workPartOf } from '../rules/findings/catalogue';
 import { mayFindWithinLimits } from '../rules/who-may-determine';
+import { heldAgainstLimits, limitsOfWriteUp, type MeasuredWithin } from './limits-of-write-up';
 import { recordDetermination } from './record-determination';
 import { findWithinLimitsInput } from './schema';
 import { requireAllowed, requireOpenWriteUp } from './write-up';
@@ -21,8 +23,9 @@ export const MEASURABLE: readonly string[] = [
 ];
 
 /**
- * A mechanic with the rating for the part finds the condition within a named limit. The write-up stays open as a
- * "watch": within limits today, looked at again.
+ * A mechanic with the rating for the part finds the condition within a named limit. Where the aircraft has stored limits for
+ * the finding, numbers are held against them; else the limit and its source are written. The write-up stays open as a "watch":
+ * within limits today, looked at again.
  */
 export const findWithinLimits = command({
   verb: 'within-limits.find',
@@ -47,7 +50,11 @@ export const findWithinLimits = command({
     const signer = await readSigner(tx, operatorId, actor.personId);
     const ruling = mayFindWithinLimits(signerFacts(signer), part.value, dayAtBase(now, zone));
     requireAllowed(ruling);
-    const { measured, limitText, limitSource, statement } = input;
+    const limits = await limitsOfWriteUp(tx, { ...writeUp, operatorId });
+    const { statement } = input;
+    const within = limits.length > 0 ? heldAgainstLimits(limits, readingsOf(input)) : inWords(input);
+    const { measured, limitText, limitSource } = within;
+    const [first] = within.readings;
     const signed = await recordDetermination(context, writeUp, signer, {
       kind: 'within-limits',
       under: ruling.under,
@@ -56,8 +63,16 @@ export const findWithinLimits = command({
       measured,
       limitText,
       limitSource,
+      measurement: first?.measurement,
+      measuredValue: first?.measuredValue,
+      limitId: first?.limitId,
       lines: ruling.lines,
-      said: { measured, limit: limitText, source: limitSource },
+      said: {
+        measured,
+        limit: limitText,
+        source: limitSource,
+        ...(within.readings.length > 0 ? { readings: within.readings } : {}),
+      },
     });
     await tx.discrepancy.update({
       where: { operatorId_id: { operatorId, id: writeUp.id } },
@@ -81,3 +96,24 @@ export const findWithinLimits = command({
     };
   },
 });
+
+type Input = z.output<typeof findWithinLimitsInput>;
+
+/** The numbers typed; the one a stored limit asks for is needed. */
+function readingsOf({ limitId, measuredValue, alsoMeasured = [] }: Input) {
+  if (limitId === undefined || measuredValue === undefined) {
+    throw fieldRefusal(
+      'measuredValue',
+      'This aircraft has a stored limit for this finding: enter the number that was measured.',
+    );
+  }
+  return [{ limitId, measuredValue }, ...alsoMeasured];
+}
+
+/** Without a stored limit: what was measured, the limit, and where it comes from, all in words and all needed: the schema asks. */
+function inWords({ measured, limitText, limitSource, limitId }: Input): MeasuredWithin {
+  if (limitId !== undefined) {
+    throw fieldRefusal('limitId', 'This aircraft has no such limit for this finding.');
+  }
+  return { measured, limitText, limitSource, readings: [] };
+}

@@ -11,58 +11,35 @@ import {
   type ObservationView,
   type RelatedWriteUp,
 } from '../findings/observations';
+import { repeatsOf, type RepeatView } from '../findings/repeats';
 import { SUMMARY, summaryOf, type WriteUpSummary } from '../findings/summary';
-import { nameIn, namesOf } from '../people/names';
+import { namesOf } from '../people/names';
 import { PHOTOS_IN_ORDER } from '../photos/view';
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
 import { workPartOf } from '../rules/findings/catalogue';
-import type { CalendarDate } from '../rules/facts';
+import type { ExtensionRuling } from '../rules/advisory/mmel-extension';
 import { jascLabel, type PartOfAircraft } from '../rules/jasc';
-import type { SignerFacts } from '../rules/people';
+import { extensionOf } from '../rules/part-91/91-213-list-entry';
 import { deferralEligibility, type EligibilityReport } from '../rules/part-91/91-213-deferral-eligibility';
 import { mayDetermineNoHazard, mayFindWithinLimits } from '../rules/who-may-determine';
-import { mayApproveReturnToService, whoCanSentence } from '../rules/who-may-sign';
 import type { AircraftTypeFacts } from '../rules/aircraft';
 import type { Ruling } from '../rules/ruling';
 import type { Line } from '../rules/verdict';
-import { entryContent, entryHash, WORK_ROW, type WorkRow } from '../work/entry';
-import { workToSign } from '../work/sign-work';
+import { WORK_ROW } from '../work/entry';
 import { usualWork, type UsualWorkView } from '../work/usual-work';
-import { pastDeferrals, superseded, type PastDeferral } from './record-of-write-up';
+import { workView, type WorkView } from '../work/work-view';
+import { limitsOfWriteUp, limitViews, type LimitView } from './limits-of-write-up';
+import {
+  extensionView,
+  pastDeferrals,
+  superseded,
+  type ExtensionView,
+  type PastDeferral,
+} from './record-of-write-up';
 
-/** A piece of work on a write-up, with whether the person looking could sign it as it stands. */
-export interface WorkView {
-  readonly id: string;
-  readonly forDeferral: boolean;
-  readonly state: string;
-  readonly startedAt: string;
-  readonly startedBy: string;
-  readonly entry: ReturnType<typeof entryContent>;
-  readonly entryHash: string;
-  readonly signOff: {
-    readonly by: string;
-    readonly certificateKind: string;
-    readonly certificateNumber: string;
-    readonly statement: string;
-    readonly at: string;
-    readonly hash: string;
-  } | null;
-  readonly checkFlight: {
-    readonly by: string;
-    readonly flownOn: string | null;
-    readonly words: string;
-  } | null;
-  /** For work not yet signed: the ruling about the person looking, and who else could. */
-  readonly mySignature:
-    | (Ruling & {
-        readonly whoCan: string;
-        /** The certificate a signature would be given under; null when the ruling refuses. */
-        readonly certificate: { readonly kind: string; readonly number: string } | null;
-      })
-    | null;
-}
+export type { WorkView } from '../work/work-view';
 
 export interface WriteUpView {
   readonly asOf: string;
@@ -86,6 +63,8 @@ export interface WriteUpView {
   readonly earlier: RelatedWriteUp | null;
   /** Write-ups opened because of this one, oldest first. */
   readonly later: readonly RelatedWriteUp[];
+  /** The same system was signed off within 30 days or 10 flights before; null when not. */
+  readonly repeat: RepeatView | null;
   readonly reasons: readonly Line[];
   readonly determinations: readonly {
     readonly id: string;
@@ -109,7 +88,13 @@ export interface WriteUpView {
     readonly methodWords: string;
     readonly recordedOn: string | null;
     readonly begunAt: string;
+    /** Its repair interval extended, as signed. */
+    readonly extension: ExtensionView | null;
   } | null;
+  /** Whether its repair interval may be extended now; null where that does not arise. */
+  readonly mayExtend: ExtensionRuling | null;
+  /** Stored limits of this aircraft that can judge the finding by number. */
+  readonly limits: readonly LimitView[];
   /** Deferrals that have ended, oldest first. */
   readonly pastDeferrals: readonly PastDeferral[];
   /** 91.213 asked now; null once closed. */
@@ -144,7 +129,7 @@ export const readWriteUp = query({
         finding: { include: { photos: PHOTOS_IN_ORDER, related: EARLIER } },
         observations: SEEN_AGAIN,
         determinations: true,
-        work: { include: WORK_ROW, orderBy: { startedAt: 'asc' } },
+        work: { include: WORK_ROW, orderBy: [{ startedAt: 'asc' }, { enteredAt: 'asc' }] },
       },
     });
     if (!row) throw new Refusal('not_found', { say: 'There is no such write-up here.' });
@@ -182,6 +167,7 @@ export const readWriteUp = query({
       observations: observationViews(row.observations, names),
       earlier: earlierWriteUp(row.finding.related, row.openedAt),
       later: laterWriteUps(row.observations, row.closedAt),
+      repeat: await repeatsOf(tx, operatorId, row),
       reasons: row.reasons as unknown as Line[],
       determinations: row.determinations
         .toSorted((a, b) => a.signedAt.getTime() - b.signedAt.getTime())
@@ -207,40 +193,19 @@ export const readWriteUp = query({
             methodWords: live.methodWords,
             recordedOn: calendarDateOrNull(live.recordedOn),
             begunAt: instant(live.begunAt),
+            extension: extensionView(live.extension),
           }
         : null,
+      mayExtend: open ? extensionOf(facts, open, today) : null,
+      limits: limitViews(
+        await limitsOfWriteUp(tx, { ...row, operatorId }),
+        row.finding.measurements as Record<string, number>,
+      ),
       pastDeferrals: pastDeferrals(row.deferrals, names),
       eligibility: open
         ? deferralEligibility(facts, open, basePlace(aircraft.base), today, now.toISOString())
         : null,
-      work: row.work.map((work) => ({
-        id: work.id,
-        forDeferral: work.deferralId !== null,
-        state: work.state,
-        startedAt: instant(work.startedAt),
-        startedBy: nameIn(names, work.startedById),
-        entry: entryContent(work),
-        entryHash: entryHash(work),
-        signOff: work.signOff
-          ? {
-              by: work.signOff.personName,
-              certificateKind: work.signOff.certificateKind,
-              certificateNumber: work.signOff.certificateNumber,
-              statement: work.signOff.statement,
-              at: instant(work.signOff.signedAt),
-              hash: work.signOff.hash,
-            }
-          : null,
-        checkFlight: work.checkFlight
-          ? {
-              by: work.checkFlight.personName,
-              flownOn: calendarDateOrNull(work.checkFlight.flownOn),
-              words: work.checkFlight.words,
-            }
-          : null,
-        mySignature:
-          work.state === 'started' || work.state === 'entered' ? mySignature(me, work, today) : null,
-      })),
+      work: row.work.map((work) => workView(work, { me, on: today, names, facts: facts.work })),
       usual: usualWork(row.findingKey, aircraft.type.category as AircraftTypeFacts['category']),
       equipment: aircraft.equipment.map((item) => ({
         id: item.id,
@@ -256,9 +221,3 @@ export const readWriteUp = query({
     };
   },
 });
-
-function mySignature(me: SignerFacts, work: WorkRow, on: CalendarDate): WorkView['mySignature'] {
-  const toSign = workToSign(work, me);
-  const { allowed, lines, under } = mayApproveReturnToService(me, toSign, on);
-  return { allowed, lines, whoCan: whoCanSentence(toSign), certificate: under?.certificate ?? null };
-}

@@ -10,7 +10,8 @@ import type { requireOpenWriteUp } from './write-up';
 type WriteUp = Awaited<ReturnType<typeof requireOpenWriteUp>>;
 
 interface DeterminationEntry {
-  readonly kind: 'severity' | 'within-limits' | 'no-hazard' | 'servicing';
+  readonly kind:
+    'severity' | 'within-limits' | 'no-hazard' | 'servicing' | 'inspected-at-inspection' | 'removed-for-good';
   /** The kind of certificate the ruling allowed it under. */
   readonly under: DeterminingCertificate | null;
   readonly statement: string;
@@ -21,6 +22,14 @@ interface DeterminationEntry {
   readonly measured?: string;
   readonly limitText?: string;
   readonly limitSource?: string;
+  /** Within a stored limit: what was measured, in its smallest unit, and the limit. */
+  readonly measurement?: string;
+  readonly measuredValue?: number;
+  readonly limitId?: string;
+  /** 91.405(c): the deferral disposed of, and the inspection, or the record of one, at which it was. */
+  readonly deferralId?: string;
+  readonly inspectionId?: string | null;
+  readonly complianceId?: string | null;
 }
 
 /** The certificate that carried the ruling: one held beside it, out of date perhaps, is not what the record names. */

@@ -1,6 +1,7 @@
-import { instant } from '../db/dates';
+import { calendarDate, instant } from '../db/dates';
 import { type SummaryRow } from '../findings/summary';
 import { nameIn } from '../people/names';
+import type { CalendarDate } from '../rules/facts';
 
 /** A deferral that has ended, as the history shows it. */
 export interface PastDeferral {
@@ -13,6 +14,7 @@ export interface PastDeferral {
   readonly how: string;
   readonly words: string;
   readonly endedBy: string;
+  readonly extension: ExtensionView | null;
 }
 
 /** The ended deferrals of a write-up, oldest first. */
@@ -33,8 +35,30 @@ export function pastDeferrals(
       how: end.how,
       words: end.words,
       endedBy: nameIn(names, end.endedById),
+      extension: extensionView(deferral.extension),
     }));
 }
+
+/** An extended repair interval, as the history shows it. */
+export interface ExtensionView {
+  readonly until: CalendarDate;
+  readonly reason: string;
+  readonly authority: string;
+  readonly by: string;
+  readonly at: string;
+  readonly hash: string;
+}
+
+/** The extension of a deferral, or null. */
+export const extensionView = (row: SummaryRow['deferrals'][number]['extension']): ExtensionView | null =>
+  row && {
+    until: calendarDate(row.untilOn),
+    reason: row.reason,
+    authority: row.authority,
+    by: row.personName,
+    at: instant(row.signedAt),
+    hash: row.hash,
+  };
 
 interface Determined {
   readonly kind: string;

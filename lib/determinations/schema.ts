@@ -21,14 +21,51 @@ export const judgeSeverityInput = z.object({
   password,
 });
 
-/** A mechanic finds a measured condition within a sourced limit. */
-export const findWithinLimitsInput = z.object({
+const measuredValue = z
+  .int('Enter the number that was measured, in the unit beside the box.')
+  .min(0)
+  .max(10_000_000);
+
+/**
+ * A mechanic finds a measured condition within a sourced limit. Where the aircraft has a stored limit for the finding,
+ * `limitId` names it and `measuredValue` is held against it, in its smallest unit; the words may then stay empty and are
+ * made from the limit. Where it has none the words are needed.
+ */
+export const findWithinLimitsInput = z
+  .object({
+    requestId,
+    discrepancyId: z.uuid(),
+    measured: z.string().trim().max(300),
+    limitText: z.string().trim().max(300),
+    limitSource: z.string().trim().max(300),
+    limitId: z.uuid().optional(),
+    measuredValue: measuredValue.optional(),
+    /** Further stored limits of the same finding (depth and width of one nick), each with its own number. */
+    alsoMeasured: z
+      .array(z.object({ limitId: z.uuid(), measuredValue }))
+      .max(20)
+      .optional(),
+    statement: writtenWords('The finding'),
+    password,
+  })
+  .superRefine(({ limitId, measuredValue: value, measured, limitText, limitSource }, context) => {
+    const asks = (path: string, message: string) =>
+      context.addIssue({ code: 'custom', path: [path], message });
+    if (limitId !== undefined) {
+      if (value === undefined) asks('measuredValue', 'Enter the number that was measured.');
+      return;
+    }
+    if (measured === '') asks('measured', 'What was measured is needed.');
+    if (limitText === '') asks('limitText', 'The limit is needed.');
+    if (limitSource === '') asks('limitSource', 'Where the limit comes from is needed.');
+  });
+
+/** Lengthens a repair interval once, where the letter of authorization gives the authority. */
+export const extendIntervalInput = z.object({
   requestId,
-  discrepancyId: z.uuid(),
-  measured: writtenWords('What was measured', 300),
-  limitText: writtenWords('The limit', 300),
-  limitSource: writtenWords('Where the limit comes from', 300),
-  statement: writtenWords('The finding'),
+  deferralId: z.uuid(),
+  until: z.iso.date('Choose the day through which it is extended.'),
+  reason: writtenWords('The reason', 500),
   password,
 });
 
@@ -46,6 +83,14 @@ export const beginDeferralInput = z.object({
   melProceduresDone: z.boolean().nullable(),
   eltFirstRemovedOn: z.iso.date('This is not a day.').nullable(),
   eltRecordComplete: z.boolean().nullable(),
+  /** Whether something is damaged besides. Optional without a default: requests from before the question say nothing. */
+  nature: z.enum(['equipment', 'damage'], 'Say whether anything is damaged.').optional(),
+  /** (d)(4) for the combination; needed where anything else is out or limited. */
+  together: z
+    .literal(true, { error: 'Answer for it together with everything else that is out on this aircraft.' })
+    .optional(),
+  /** Ids of the other write-ups that were on the screen when it was answered. */
+  togetherWith: z.array(z.uuid()).max(100).optional(),
   password,
 });
 

@@ -40,7 +40,7 @@ export const recordServicing = command({
       under: ruling.under,
       statement: input.words,
       lines: ruling.lines,
-      said: {},
+      said: input.oilAddedTenths === undefined ? {} : { oilAddedTenths: input.oilAddedTenths },
     });
     await tx.discrepancy.update({
       where: { operatorId_id: { operatorId, id: writeUp.id } },

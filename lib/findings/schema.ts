@@ -67,4 +67,10 @@ export const recordServicingInput = z.object({
   requestId,
   discrepancyId: z.uuid(),
   words: writtenWords('What was done', 1000),
+  /** Oil poured in, tenths of a quart. Optional, not defaulted: nobody who did not say it added none. */
+  oilAddedTenths: z
+    .int('Quarts such as 1 or 0.5.')
+    .min(1, 'Leave it empty when no oil was added.')
+    .max(200, 'That is more oil than an engine takes.')
+    .optional(),
 });

@@ -16,7 +16,7 @@ export const SUMMARY = {
       photos: PHOTOS_IN_ORDER,
     },
   },
-  deferrals: { include: { placards: true, end: true } },
+  deferrals: { include: { placards: true, end: true, extension: true } },
   _count: { select: { observations: { where: ARE_OBSERVATIONS } } },
 } as const satisfies Prisma.DiscrepancyInclude;
 

@@ -22,6 +22,13 @@ import { localDate } from '../rules/months';
 import type { Place } from '../rules/operations';
 import { toDeterminerRecord } from './determiner';
 
+/** What has been flown or tested since a piece of work was signed. */
+const SINCE_SIGNED = {
+  checkFlight: true,
+  signOff: { select: { signedAt: true } },
+  tests: { where: { state: 'signed' } },
+} as const satisfies Prisma.MaintenanceActionInclude;
+
 /** Everything the rules need of an aircraft, in one query with a fixed number of joins. */
 export const AIRCRAFT_FACTS = {
   type: true,
@@ -63,7 +70,11 @@ export const AIRCRAFT_FACTS = {
       // A signed correction speaks in the place of the entry it corrects.
       corrections: { none: { state: 'signed' } },
     },
-    include: { checkFlight: true, signOff: { select: { signedAt: true } }, tests: { where: { state: 'signed' } } },
+    // What was flown and tested after an entry counts for its correction too; of a third correction it is asked anew.
+    include: {
+      ...SINCE_SIGNED,
+      supersedes: { include: { ...SINCE_SIGNED, supersedes: { include: SINCE_SIGNED } } },
+    },
   },
   eltUses: true,
 } as const satisfies Prisma.AircraftInclude;
@@ -343,6 +354,8 @@ function deferralFacts(aircraft: AircraftRow, discrepancy: DiscrepancyRow, row: 
       .filter((requirement) => ENDS_DEFERRALS.includes(requirement.kind))
       .flatMap((requirement) =>
         requirement.compliances
+          // A record corrected since says nothing; its correction does.
+          .filter((done) => !requirement.compliances.some((other) => other.supersedesId === done.id))
           .filter((done) => done.recordedAt > row.begunAt && calendarDate(done.doneOn) >= begunOn)
           .map((done) => ({
             name: requirement.name,
@@ -354,7 +367,8 @@ function deferralFacts(aircraft: AircraftRow, discrepancy: DiscrepancyRow, row: 
 }
 
 function workFacts(aircraft: AircraftRow, row: AircraftRow['work'][number]): WorkFacts {
-  const checkFlight: WorkFacts['checkFlight'] = row.checkFlight
+  const flown = corrected(row).some((entry) => entry.checkFlight !== null);
+  const checkFlight: WorkFacts['checkFlight'] = flown
     ? known('flown')
     : row.checkFlightNeeded === null
       ? unknown(`whether "${row.title}" could have changed flight characteristics`)
@@ -368,9 +382,15 @@ function workFacts(aircraft: AircraftRow, row: AircraftRow['work'][number]): Wor
   };
 }
 
+type WorkOfAircraft = AircraftRow['work'][number];
+
+/** A piece of work and the signed entries it corrects, the newest first. */
+const corrected = (row: WorkOfAircraft) =>
+  [row, row.supersedes, row.supersedes?.supersedes].filter((entry) => entry !== null && entry !== undefined);
+
 /** Tests owed after work, less those signed since: by work that names it, or by a test of 91.411 or 91.413 done since. */
 function testsStillOwed(aircraft: AircraftRow, row: AircraftRow['work'][number]): OwedTest[] {
-  const signedAt = row.signOff?.signedAt;
+  const signedAt = corrected(row).at(-1)?.signOff?.signedAt;
   const testedSince = (kind: RequirementKind) =>
     aircraft.requirements
       .filter((requirement) => requirement.kind === kind)
@@ -382,7 +402,9 @@ function testsStillOwed(aircraft: AircraftRow, row: AircraftRow['work'][number])
           done.recordedAt > signedAt &&
           (row.completedOn === null || done.doneOn >= row.completedOn),
       );
-  const named = row.tests.map(({ workKind, part }) => `${workKind}/${part}`);
+  const named = corrected(row)
+    .flatMap(({ tests }) => tests)
+    .map(({ workKind, part }) => `${workKind}/${part}`);
   const done: Record<OwedTest, boolean> = {
     'static-leak':
       named.some((test) => test.startsWith('static-test/')) ||

@@ -6,13 +6,17 @@ import { writeBaseRows } from '../../seed/load/base-rows';
 import { instantAt } from '../../seed/load/calendar';
 import { operatorId } from '../../seed/load/ids';
 import { flightMeters } from '../../seed/load/flight-meters';
+import { measuredWalk } from '../../seed/load/measured-walk';
+import { planAhead } from '../../seed/load/plan-flight';
 import { releaseHappening } from '../../seed/load/release-flight';
 import { stageFor, type Happening } from '../../seed/load/stage';
 import { tellStory } from '../../seed/load/tell-story';
 import { listHappening, walkHappening } from '../../seed/load/walk';
 import { quietYear } from '../../seed/load/year';
+import { MEASURED_STORIES, MEASURED_WALKS } from '../../seed/measured-walks';
 import { QUILLBACK } from '../../seed/operators';
 import { DEMO_PASSWORD } from '../../seed/people';
+import { PLANNED_FLIGHTS, type PlannedFlightPlan } from '../../seed/planned-flights';
 import { MARROWFIELD } from '../../seed/second-operator';
 import type { OperatorPlan } from '../../seed/shapes';
 import type { FlightPlan, Story } from '../../seed/stories';
@@ -74,14 +78,22 @@ export async function loadDemo(
   for (const name of ['SMTP_URL', 'MAIL_OUTBOX_DIR', 'MAIL_FROM']) process.env[name] = '';
   try {
     const passwordHash = await hashPassword(DEMO_PASSWORD);
-    const stories = [...SEDGE_HISTORY, ...BRACKEN_HISTORY, ...FOXGLOVE_HISTORY, ...TODAY];
+    const stories = [
+      ...SEDGE_HISTORY,
+      ...BRACKEN_HISTORY,
+      ...FOXGLOVE_HISTORY,
+      ...MEASURED_STORIES,
+      ...TODAY,
+    ];
     await loadOperator(QUILLBACK, passwordHash, now, {
       stories,
       flights: FLIGHTS,
       lists: LISTS,
       walks: WALKS,
+      measured: MEASURED_WALKS,
+      planned: PLANNED_FLIGHTS,
     });
-    const nothingTold = { stories: [], flights: [], walks: [] };
+    const nothingTold = { stories: [], flights: [], walks: [], measured: [], planned: [] };
     await loadOperator(MARROWFIELD, passwordHash, now, { ...nothingTold, lists: OTHER_LISTS });
   } finally {
     await closeDatabase();
@@ -102,13 +114,16 @@ interface Year {
   readonly flights: readonly FlightPlan[];
   readonly lists: readonly ListPlan[];
   readonly walks: readonly WalkPlan[];
+  /** Walks at which the meters were read too. */
+  readonly measured: readonly WalkPlan[];
+  readonly planned: readonly PlannedFlightPlan[];
 }
 
 async function loadOperator(
   operator: OperatorPlan,
   passwordHash: string,
   now: Date,
-  { stories, flights, lists, walks }: Year,
+  { stories, flights, lists, walks, measured, planned }: Year,
 ): Promise<void> {
   const began = instantAt(now, operator.bases[0]?.zone ?? 'UTC', YEAR_DAYS, '09:00');
   await writeInOperator(operatorId(operator.key), (tx) =>
@@ -121,11 +136,13 @@ async function loadOperator(
     ...flights.flatMap((flight) => [releaseHappening(stage, flight), ...flightMeters(stage, flight)]),
     ...lists.map((plan) => listHappening(stage, plan, lists)),
     ...walks.map((plan) => walkHappening(stage, plan)),
+    ...measured.flatMap((plan) => measuredWalk(stage, plan)),
   ].toSorted((a, b) => a.at.getTime() - b.at.getTime());
   for (const happening of happenings) {
     if (happening.at > now) throw new Error(`The demo's story runs into the future: ${happening.what}.`);
     await happening.play();
   }
+  await planAhead(stage, planned);
   await settleOldNews(stage.operatorId, now);
 }
 

@@ -6,6 +6,7 @@ import { runToEnd } from './children.mjs';
 import { ensureClient } from './generate.mjs';
 import { withJourneyServer } from './journey-server';
 import { inRepository } from './places.mjs';
+import { findPdfReader } from './pdf-reader';
 import { Trouble, explain, say } from './say.mjs';
 import { atEnd, isEnding } from './stopping.mjs';
 import { type Counts, playwrightCounts, vitestCounts } from './test-counts';
@@ -36,7 +37,7 @@ const LAYERS: Layer[] = [
   { name: 'types', what: 'types', run: checkTypes },
   { name: 'rules', what: 'rules, zone UTC', run: () => vitest('rules', 'UTC') },
   { name: 'rules', what: 'rules, zone Pacific/Chatham', run: () => vitest('rules', 'Pacific/Chatham') },
-  { name: 'services', what: 'services on PostgreSQL', run: () => vitest('services', 'Pacific/Chatham') },
+  { name: 'services', what: 'services on PostgreSQL', run: services },
   { name: 'journeys', what: 'build and browser journeys', run: journeys },
 ];
 
@@ -125,8 +126,15 @@ async function vitest(project: string, zone: string): Promise<Counts> {
   return vitestCounts(file, code);
 }
 
+/** The papers that services make are read back with a program of the system's. */
+async function services(): Promise<Counts> {
+  await findPdfReader();
+  return vitest('services', 'Pacific/Chatham');
+}
+
 /** Lets the browser travel through the built app. */
-function journeys(): Promise<Counts> {
+async function journeys(): Promise<Counts> {
+  await findPdfReader();
   return withJourneyServer(({ address, browser, settings }) => travel(address, browser, settings));
 }
 

@@ -3,12 +3,13 @@ import type { Prisma } from '../db/client';
 import { aircraftFacts, basePlace, readAircraft, type AircraftRow } from '../fleet/facts';
 import { instantOfLocalTime } from '../fleet/zone';
 import { readSigner, signerFacts } from '../people/signer';
+import { permitFacts, readPermitRow } from '../permits/permit-facts';
 import { fieldRefusal, Refusal } from '../problems';
 import { answerForFlight, RULES_VERSION } from '../rules/answer';
 import type { AircraftFacts } from '../rules/aircraft';
 import { factOf, known, unknown, type Fact } from '../rules/facts';
 import { parseTenths } from '../rules/hours';
-import type { PilotGrade, ProposedFlight, UseOfAircraft } from '../rules/operations';
+import type { PilotGrade, ProposedFlight, SpecialFlightPermit, UseOfAircraft } from '../rules/operations';
 import type { Answer } from '../rules/verdict';
 import type { ComposedFlight } from './schema';
 
@@ -63,7 +64,7 @@ export async function judgeFlight(
     atcTransponder: input.atcTransponder,
     atcAdsb: input.atcAdsb,
     continuingToRepair: input.continuingToRepair,
-    specialFlightPermit: null,
+    specialFlightPermit: await permitOf(tx, operatorId, input),
   };
   refuseImpossible(flight, now);
   refuseContradiction(input, [from, to]);
@@ -76,6 +77,20 @@ async function requireBase(tx: Context['tx'], operatorId: string, id: string, fi
   const base = await tx.base.findUnique({ where: { operatorId_id: { operatorId, id } } });
   if (!base) throw fieldRefusal(field, 'There is no such base here.');
   return base;
+}
+
+/** The permit chosen, as the rules take it; it must be this aircraft's. */
+async function permitOf(
+  tx: Context['tx'],
+  operatorId: string,
+  { permitId, aircraftId }: ComposedFlight,
+): Promise<SpecialFlightPermit | null> {
+  if (permitId === undefined) return null;
+  const row = await readPermitRow(tx, operatorId, permitId);
+  if (!row || row.aircraftId !== aircraftId) {
+    throw fieldRefusal('permitId', 'There is no such permit for this aircraft.');
+  }
+  return permitFacts(row);
 }
 
 async function pilotGrade(

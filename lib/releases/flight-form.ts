@@ -32,6 +32,7 @@ export type FlightForm = {
   atcTransponder: AtcAnswer;
   atcAdsb: AtcAnswer;
   continuingToRepair: boolean;
+  permitId: string;
 } & Record<Question, '' | 'yes' | 'no'>;
 
 /** An empty form, with an aircraft when one is given. Asking nothing of air traffic control is the strict case. */
@@ -56,9 +57,10 @@ export const emptyFlightForm = (aircraftId = ''): FlightForm => ({
   atcTransponder: 'not-asked',
   atcAdsb: 'not-asked',
   continuingToRepair: false,
+  permitId: '',
 });
 
-type Chosen = Pick<FlightForm, 'rules' | 'purpose'>;
+type Chosen = Pick<FlightForm, 'rules' | 'purpose'> & Partial<Pick<FlightForm, 'permitId'>>;
 
 const FOR_HIRE: readonly FlightForm['purpose'][] = ['instruction-for-hire', 'carriage-for-hire'];
 
@@ -77,9 +79,9 @@ const MATTERS: Record<Question, (chosen: Chosen) => 'asked' | 'aside' | null> = 
   overWaterBeyondGlide: ({ purpose }) => (FOR_HIRE.includes(purpose) ? 'asked' : null),
   // 91.207(f)(3): training.
   trainingWithin50Nm: ({ purpose }) => (purpose === 'instruction-for-hire' ? 'asked' : null),
-  // 91.407(b): check flight. 91.207(e)(2): ferry.
-  crewOnly: ({ purpose }) =>
-    purpose === 'check-flight' || purpose === 'to-inspection'
+  // 91.407(b): check flight. 91.207(e)(2): ferry. 21.199: who may be aboard under a permit.
+  crewOnly: ({ purpose, permitId }) =>
+    permitId || purpose === 'check-flight' || purpose === 'to-inspection'
       ? 'asked'
       : purpose === 'private'
         ? 'aside'
@@ -125,6 +127,8 @@ export function flightAsTyped(form: FlightForm) {
     atcTransponder: form.atcTransponder,
     atcAdsb: form.atcAdsb,
     continuingToRepair: form.continuingToRepair,
+    // Not there at all without a permit, as in requests from before there were any.
+    ...(form.permitId === '' ? {} : { permitId: form.permitId }),
   };
 }
 export type FlightAsTyped = ReturnType<typeof flightAsTyped>;

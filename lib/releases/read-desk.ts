@@ -1,10 +1,13 @@
 import { z } from 'zod';
 import { query } from '../access/service';
-import { instant } from '../db/dates';
+import { calendarDate, instant } from '../db/dates';
 import type { Prisma, Tx } from '../db/client';
 import { nameIn, namesOf } from '../people/names';
 import { signerFacts } from '../people/signer';
+import { PERMIT_ROW } from '../permits/permit-facts';
 import { Refusal } from '../problems';
+import { dayAtBase } from '../records/signature';
+import { dayInWords } from '../rules/in-words';
 import type { AircraftFacts } from '../rules/aircraft';
 import type { ProposedFlight } from '../rules/operations';
 import type { LastOnRecord } from '../rules/meters';
@@ -19,6 +22,8 @@ export interface DeskChoices {
     readonly registration: string;
     readonly typeName: string;
     readonly baseId: string;
+    /** Special flight permits recorded for it, not used and not over. */
+    readonly permits: readonly { readonly id: string; readonly label: string }[];
   }[];
   readonly bases: readonly {
     readonly id: string;
@@ -36,7 +41,11 @@ export const readDeskChoices = query({
   async run({ tx, operatorId, now }): Promise<DeskChoices> {
     const aircraft = await tx.aircraft.findMany({
       where: { operatorId, retiredOn: null },
-      include: { type: { select: { name: true } } },
+      include: {
+        type: { select: { name: true } },
+        base: { select: { zone: true } },
+        permits: { where: { release: null }, include: PERMIT_ROW, orderBy: { signedAt: 'asc' } },
+      },
       orderBy: { registration: 'asc' },
     });
     const bases = await tx.base.findMany({ where: { operatorId }, orderBy: { ident: 'asc' } });
@@ -47,11 +56,17 @@ export const readDeskChoices = query({
     });
     return {
       now: instant(now),
-      aircraft: aircraft.map(({ id, registration, type, baseId }) => ({
+      aircraft: aircraft.map(({ id, registration, type, baseId, base, permits }) => ({
         id,
         registration,
         typeName: type.name,
         baseId,
+        permits: permits
+          .filter((permit) => calendarDate(permit.goodThrough) >= dayAtBase(now, base.zone))
+          .map((permit) => ({
+            id: permit.id,
+            label: `${permit.reference}: ${permit.from.ident} to ${permit.to.ident}, through ${dayInWords(calendarDate(permit.goodThrough))}`,
+          })),
       })),
       bases: bases.map(({ id, ident, name, zone }) => ({ id, ident, name, zone })),
       pilots: pilots.map((person) => ({

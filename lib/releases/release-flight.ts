@@ -22,6 +22,7 @@ export const releaseFlight = command({
     void ownNumber;
     if (!composed.pilotId) throw fieldRefusal('pilotId', 'A release needs its pilot in command.');
     await requirePilot(context, composed.pilotId);
+    await refuseSpentPermit(context, composed.permitId);
     const judged = await judgeFlight(context, composed);
     if (judged.answer.outcome === 'no-go') {
       throw new Refusal('no_go', { lines: linesOf(judged.answer.lines) });
@@ -50,6 +51,7 @@ export const releaseFlight = command({
         flight: kept.flight as object,
         facts: kept.facts as object,
         factsVersion,
+        permitId: composed.permitId,
         outcome: judged.answer.outcome,
         answer: kept.answer as object,
         rulesVersion: judged.rulesVersion,
@@ -74,6 +76,17 @@ export const releaseFlight = command({
     };
   },
 });
+
+/** One flight a permit (21.199(a)); the database keeps to it as well. */
+async function refuseSpentPermit({ tx, operatorId }: Context, permitId: string | undefined): Promise<void> {
+  if (permitId === undefined) return;
+  const spent = await tx.release.findFirst({ where: { operatorId, permitId }, select: { id: true } });
+  if (spent) {
+    throw new Refusal('conflict', {
+      say: 'This special flight permit was for one flight, and that flight was released already.',
+    });
+  }
+}
 
 /** The pilot in command holds a pilot certificate and still belongs to the operator. Ratings are the pilot's own part 61. */
 async function requirePilot({ tx, operatorId }: Context, pilotId: string): Promise<void> {

@@ -36,6 +36,8 @@ export const composedFlight = z.object({
   atcTransponder: z.enum(['not-asked', 'granted', 'refused']),
   atcAdsb: z.enum(['not-asked', 'granted', 'refused']),
   continuingToRepair: z.boolean(),
+  /** The special flight permit it is flown under. Optional without a default: requests from before it say nothing. */
+  permitId: z.uuid().optional(),
 });
 export type ComposedFlight = z.output<typeof composedFlight>;
 

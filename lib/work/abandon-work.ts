@@ -1,22 +1,27 @@
 import { command } from '../access/service';
 import { factsChanged } from '../fleet/require-aircraft';
 import { fieldRefusal, Refusal } from '../problems';
+import { refuseOtherDoor } from './enter-work';
 import { requireWork } from './entry';
 import { abandonWorkInput } from './schema';
 
 /**
  * Gives up work that was never done (begun on the wrong write-up, say). The write-up stays open. Work whose entry says
- * something was done cannot be given up, nor can the work a deferral stands on: both end with a signature.
+ * something was done cannot be given up, nor can the work a deferral stands on: both end with a signature. A correction
+ * can be given up until it is signed; the entry it corrects stands then.
  */
 export const abandonWork = command({
   verb: 'work.abandon',
   input: abandonWorkInput,
   async run({ tx, operatorId, actor }, input) {
     const work = await requireWork(tx, operatorId, input.workId);
-    if (work.state !== 'started') {
+    refuseOtherDoor(work);
+    // A correction given up leaves the entry it would have corrected, however far it had come.
+    const correction = work.supersedesId !== null;
+    if (work.state !== 'started' && !(correction && work.state === 'entered')) {
       throw new Refusal('conflict', { say: 'An entry was written: this work ends with a signature.' });
     }
-    if (work.deferralId)
+    if (work.deferralId && !correction)
       throw fieldRefusal('words', 'The deferral stands on this work; it has to be signed.');
     // An aircraft may stand open under it: only who began it, or a mechanic, can say that nothing was done.
     if (work.startedById !== actor.personId && !actor.roles.includes('mechanic')) {
@@ -26,7 +31,10 @@ export const abandonWork = command({
     }
     await tx.maintenanceAction.update({
       where: { operatorId_id: { operatorId, id: work.id } },
-      data: { state: 'abandoned', description: `Not done: ${input.words}` },
+      data: {
+        state: 'abandoned',
+        description: `${correction ? 'Correction given up' : 'Not done'}: ${input.words}`,
+      },
     });
     await factsChanged(tx, operatorId, work.aircraftId);
     return {

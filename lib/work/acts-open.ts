@@ -3,10 +3,11 @@ import { MEASURABLE } from '../determinations/find-within-limits';
 import type { WorkView, WriteUpView } from '../determinations/read-write-up';
 
 /** What can be done about a write-up itself. */
-export type WriteUpAct = 'place-placard' | 'judge' | 'servicing' | 'within-limits' | 'defer' | 'start';
+export type WriteUpAct =
+  'place-placard' | 'judge' | 'servicing' | 'within-limits' | 'defer' | 'extend' | 'start';
 
 /** What can be done about one piece of work. */
-export type WorkAct = 'enter' | 'sign' | 'give-up' | 'check-flight';
+export type WorkAct = 'enter' | 'sign' | 'give-up' | 'check-flight' | 'start-test' | 'correct';
 
 const WRITE_UP_VERBS: Readonly<Record<WriteUpAct, Verb>> = {
   'place-placard': 'placard.place',
@@ -14,6 +15,7 @@ const WRITE_UP_VERBS: Readonly<Record<WriteUpAct, Verb>> = {
   servicing: 'servicing.record',
   'within-limits': 'within-limits.find',
   defer: 'deferral.begin',
+  extend: 'deferral.extend',
   start: 'work.start',
 };
 
@@ -22,6 +24,8 @@ const WORK_VERBS: Readonly<Record<WorkAct, Verb>> = {
   sign: 'work.sign',
   'give-up': 'work.abandon',
   'check-flight': 'check-flight.log',
+  'start-test': 'work.start',
+  correct: 'work.correct',
 };
 
 /** Whether work is begun and not yet at its end. */
@@ -45,6 +49,7 @@ export function actsOnWriteUp(view: WriteUpView, roles: readonly Role[]): readon
     'within-limits': MEASURABLE.includes(summary.kind),
     defer:
       view.deferral === null && !atWork && summary.severity !== null && view.eligibility?.deferrable === true,
+    extend: view.mayExtend !== null && view.deferral?.extension === null,
     start: !atWork,
   };
   return (Object.keys(open) as WriteUpAct[]).filter((act) => open[act] && mayUse(roles, WRITE_UP_VERBS[act]));
@@ -55,9 +60,10 @@ export function actsOnWork(work: WorkView, roles: readonly Role[]): readonly Wor
   const open: Readonly<Record<WorkAct, boolean>> = {
     enter: underWay(work),
     sign: work.state === 'entered',
-    'give-up': work.state === 'started' && !work.forDeferral,
-    'check-flight':
-      work.state === 'signed' && work.entry.checkFlightNeeded === true && work.checkFlight === null,
+    'give-up': work.corrects !== null ? underWay(work) : work.state === 'started' && !work.forDeferral,
+    'check-flight': work.owes.checkFlight,
+    'start-test': work.owes.tests.length > 0,
+    correct: work.mayCorrect,
   };
   return (Object.keys(open) as WorkAct[]).filter((act) => open[act] && mayUse(roles, WORK_VERBS[act]));
 }

@@ -24,6 +24,9 @@ export const logCheckFlight = command({
     }
     if (!work.checkFlightNeeded)
       throw new Refusal('conflict', { say: 'No check flight is owed for this work.' });
+    if (work.corrections.some(({ state }) => state === 'signed')) {
+      throw new Refusal('conflict', { say: 'This entry was corrected: log it with the newer one.' });
+    }
     if (work.checkFlight) throw new Refusal('conflict', { say: 'The check flight is logged already.' });
     const zone = work.aircraft.base.zone;
     const today = dayAtBase(now, zone);

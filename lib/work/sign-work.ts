@@ -1,36 +1,28 @@
 import { randomUUID } from 'node:crypto';
-import { command, type Context } from '../access/service';
-import { calendarDateOrNull } from '../db/dates';
+import { command } from '../access/service';
 import { linesOf } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
-import { tellReporters } from '../notices/tell-reporters';
+import { complyByWork } from '../inspections/comply-by-work';
 import { readSigner, signerFacts } from '../people/signer';
-import { fieldRefusal, Refusal } from '../problems';
+import { Refusal } from '../problems';
 import { dayAtBase, signatureOver } from '../records/signature';
-import type { AircraftTypeFacts } from '../rules/aircraft';
-import { factOf, known, type CalendarDate } from '../rules/facts';
-import type { PartOfAircraft } from '../rules/jasc';
-import { localDate } from '../rules/months';
-import { checkEntry439 } from '../rules/part-43/43-9-entry';
-import {
-  mayApproveReturnToService,
-  whoCanSentence,
-  type SigningRuling,
-  type WorkKind,
-  type WorkToSign,
-} from '../rules/who-may-sign';
-import type { SignerFacts } from '../rules/people';
+import { workerStanding43_3, type WorkerStanding } from '../rules/part-43/43-3-who-may-perform';
+import { mayApproveReturnToService, whoCanSentence } from '../rules/who-may-sign';
+import { closeWriteUp, settlesWriteUp, tellOfWork } from './close-write-up';
+import { refuseOtherDoor } from './enter-work';
 import { entryContent, entryHash, requireWork, type WorkRow } from './entry';
 import { signWorkInput } from './schema';
+import { entryLinesOf, workerAsked, workToSign } from './signing-lines';
 
 /** What the signer declares by signing, shown before and kept with the signature. */
 export const RETURN_TO_SERVICE_STATEMENT =
   'I approve the aircraft for return to service with respect to the work described here and no other (14 CFR 43.9).';
 
 /**
- * Approval for return to service. The password was asked again at the door. Here the law is asked: is the entry
- * whole (43.9(a)), and does this person's certificate reach this work (43.7, part 65)? If so the signature is bound to
- * the entry, the work is frozen, and the write-up is closed; a deferral it had ends.
+ * Approval for return to service. The password was asked again at the door. Here the law is asked: does this person's
+ * certificate reach this work (43.7, part 65), is the entry whole (43.9(a)), is all complete that 43.5 asks, and could
+ * whoever did the work do it (43.3)? If so the signature is bound to the entry and the work is frozen. Work on a write-up
+ * closes it; work on what recurs answers it; a correction takes the place of the entry it corrects.
  */
 export const signWork = command({
   verb: 'work.sign',
@@ -40,15 +32,7 @@ export const signWork = command({
   async run(context, input) {
     const { tx, operatorId, actor, now } = context;
     const work = await requireWork(tx, operatorId, input.workId);
-    if (work.state === 'started') {
-      throw new Refusal('conflict', { say: 'Write the entry first: there is nothing to sign yet.' });
-    }
-    if (work.state !== 'entered') throw new Refusal('conflict', { say: 'This work is closed already.' });
-    if (entryHash(work) !== input.entryHash) {
-      throw new Refusal('superseded', {
-        say: 'The entry was changed after you read it. Read it again, then sign.',
-      });
-    }
+    refuseUnlessReady(work, input.entryHash);
     const zone = work.aircraft.base.zone;
     const on = dayAtBase(now, zone);
     const facts = signerFacts(await readSigner(tx, operatorId, actor.personId));
@@ -60,15 +44,18 @@ export const signWork = command({
         lines: linesOf(ruling.lines),
       });
     }
-    const entryLines = entryLinesOf(work, facts, ruling, on);
+    const entryLines = entryLinesOf(work, facts, ruling.under, on);
     const gaps = entryLines.filter((line) => line.effect === 'bars');
     if (gaps.length > 0) {
       throw new Refusal('signature_refused', { say: 'The entry is not complete.', lines: linesOf(gaps) });
     }
-    const lines = [...ruling.lines, ...entryLines];
+    const asked = workerAsked(work, facts, ruling.under);
+    const worker = asked ? [workerStanding43_3(input.worker ?? null)] : [];
+    refuseUnsaid(worker);
+    const supervised = asked ? supervisedBy(input.worker ?? null) : null;
     const { certificate, capacity } = ruling.under;
     const content = {
-      entry: entryContent(work),
+      entry: entryContent({ ...work, supervised }),
       statement: RETURN_TO_SERVICE_STATEMENT,
       signer: { name: actor.name, capacity, certificate },
       at: now.toISOString(),
@@ -85,25 +72,18 @@ export const signWork = command({
         certificateKind: certificate.kind,
         certificateNumber: certificate.number,
         statement: RETURN_TO_SERVICE_STATEMENT,
-        lines: lines as object,
+        lines: [...ruling.lines, ...entryLines, ...worker] as object,
         ...signature,
       },
     });
     await tx.maintenanceAction.update({
       where: { operatorId_id: { operatorId, id: work.id } },
-      data: { state: 'signed' },
+      data: { state: 'signed', supervised },
     });
-    if (work.discrepancy && !work.deferralId) await closeWriteUp(context, work, input.placardRemoved);
+    if (settlesWriteUp(work)) await closeWriteUp(context, work, input.placardRemoved);
+    if (work.requirementId) await complyByWork(context, work, { signOffId, approvedBy: actor.name });
     await factsChanged(tx, operatorId, work.aircraftId);
-    if (work.discrepancyId) {
-      await tellReporters(context, {
-        discrepancyId: work.discrepancyId,
-        what: work.deferralId ? 'made-safe' : 'repaired',
-        eventId: signOffId,
-        byName: actor.name,
-        words: work.description ?? work.title,
-      });
-    }
+    await tellOfWork(context, work, signOffId);
     return {
       value: { signOffId, hash: signature.hash },
       audit: {
@@ -120,74 +100,29 @@ export const signWork = command({
   },
 });
 
-/** The work as the law of signatures sees it, for this signer. */
-export function workToSign(work: WorkRow, signer: Pick<SignerFacts, 'name'>): WorkToSign {
-  return {
-    part: work.part as PartOfAircraft,
-    kind: work.workKind as WorkKind,
-    preventiveItem: work.preventiveItem,
-    swapOnly: work.swapOnly,
-    aircraftCategory: work.aircraft.type.category as AircraftTypeFacts['category'],
-    performedBySigner: work.performedBy?.trim().toLowerCase() === signer.name.trim().toLowerCase(),
-  };
-}
-
-function entryLinesOf(work: WorkRow, signer: SignerFacts, ruling: SigningRuling, on: CalendarDate) {
-  return checkEntry439(
-    {
-      description: work.description,
-      dataReference: work.references,
-      startedOn: known(localDate(work.startedAt.toISOString(), work.aircraft.base.zone)),
-      completedOn: factOf(calendarDateOrNull(work.completedOn), 'the day the work was completed'),
-      performedBy: work.performedBy ? [work.performedBy] : [],
-      approver: {
-        name: signer.name,
-        signed: true,
-        certificateNumber: ruling.under?.certificate.number ?? null,
-        certificateKind: ruling.under?.certificate.kind ?? null,
-      },
-    },
-    on,
-  );
-}
-
-/** The write-up is repaired: it closes, and a deferral it had ends with its placard taken down. */
-async function closeWriteUp(
-  { tx, operatorId, actor, now }: Context,
-  work: WorkRow,
-  placardRemoved: boolean | null,
-): Promise<void> {
-  const discrepancyId = work.discrepancyId;
-  if (!discrepancyId) return;
-  const live = await tx.deferral.findMany({
-    where: { operatorId, discrepancyId, end: null },
-    include: { placards: true },
-  });
-  for (const deferral of live) {
-    const standing = deferral.placards.filter((placard) => placard.placedAt && !placard.removedAt);
-    if (standing.length > 0 && placardRemoved !== true) {
-      throw fieldRefusal('placardRemoved', 'The item works again: take its placard down and say so.');
-    }
-    for (const placard of standing) {
-      await tx.placard.update({
-        where: { operatorId_id: { operatorId, id: placard.id } },
-        data: { removedAt: now, removedById: actor.personId },
-      });
-    }
-    await tx.deferralEnd.create({
-      data: {
-        id: randomUUID(),
-        operatorId,
-        deferralId: deferral.id,
-        how: 'repaired',
-        words: work.title,
-        endedById: actor.personId,
-        endedAt: now,
-      },
+/** The entry stands, is the one the signer read, and is signed here and not with an inspection. */
+function refuseUnlessReady(work: WorkRow, hashSeen: string): void {
+  refuseOtherDoor(work);
+  if (work.state === 'started') {
+    throw new Refusal('conflict', { say: 'Write the entry first: there is nothing to sign yet.' });
+  }
+  if (work.state !== 'entered') throw new Refusal('conflict', { say: 'This work is closed already.' });
+  if (entryHash(work) !== hashSeen) {
+    throw new Refusal('superseded', {
+      say: 'The entry was changed after you read it. Read it again, then sign.',
     });
   }
-  await tx.discrepancy.update({
-    where: { operatorId_id: { operatorId, id: discrepancyId } },
-    data: { state: 'closed', closedAt: now, closedHow: 'repaired' },
+}
+
+/** Somebody else did the work, and the signer has not said how they could. */
+function refuseUnsaid(worker: readonly ReturnType<typeof workerStanding43_3>[]): void {
+  const unsaid = worker.filter((line) => line.effect === 'bars');
+  if (unsaid.length === 0) return;
+  throw new Refusal('invalid', {
+    fields: { worker: ['Say how whoever did the work could do it.'] },
+    lines: linesOf(unsaid),
   });
 }
+
+const supervisedBy = (worker: WorkerStanding | null): boolean | null =>
+  worker === null ? null : worker === 'supervised';

@@ -1,0 +1,164 @@
+import { calendarDateOrNull } from '../db/dates';
+import type { Tx } from '../db/client';
+import { fieldRefusal, Refusal } from '../problems';
+import { findingOf } from '../rules/findings/catalogue';
+import type { MeasurementRole } from '../rules/findings/finding';
+import {
+  isUsableLimit,
+  judgeAgainstLimit,
+  type StoredLimit,
+} from '../rules/findings/measured-against-limits';
+import {
+  measurementOf,
+  sayBounds,
+  sayMeasured,
+  type Measurement,
+  type MeasureUnit,
+} from '../rules/findings/measurements';
+
+/** A stored limit of the aircraft that can judge the finding of a write-up. */
+export interface LimitOfWriteUp {
+  readonly id: string;
+  readonly measurement: Measurement;
+  readonly role: MeasurementRole;
+  readonly limit: StoredLimit;
+}
+
+interface Of {
+  readonly operatorId: string;
+  readonly aircraftId: string;
+  readonly findingKey: string | null;
+}
+
+/**
+ * The stored limits that can judge this finding, in the order of the catalogue: a measurement means one thing wherever it is
+ * taken, so the finding beside which a limit was stored does not matter. What has no source judges nothing.
+ */
+export async function limitsOfWriteUp(tx: Tx, of: Of): Promise<readonly LimitOfWriteUp[]> {
+  const finding = of.findingKey === null ? null : findingOf(of.findingKey);
+  if (finding === null) return [];
+  const rows = await tx.storedLimit.findMany({
+    where: { operatorId: of.operatorId, aircraftId: of.aircraftId },
+    orderBy: { id: 'asc' },
+  });
+  return finding.measurements.flatMap(({ key, role }) => {
+    const measurement = measurementOf(key);
+    if (measurement === null || role === 'described') return [];
+    return rows
+      .filter((row) => row.measurement === key)
+      .map((row) => ({
+        id: row.id,
+        measurement,
+        role,
+        limit: { ...row, sourceDate: calendarDateOrNull(row.sourceDate) },
+      }))
+      .filter(({ limit }) => isUsableLimit(limit, measurement));
+  });
+}
+
+/** A limit as the form shows it beside its box. */
+export interface LimitView {
+  readonly id: string;
+  readonly label: string;
+  readonly unit: MeasureUnit;
+  readonly needed: boolean;
+  readonly bounds: string;
+  readonly source: string;
+  /** What the reporter measured, in words; null when they did not. */
+  readonly reported: string | null;
+}
+
+/** The limits for the form. `reported`: what was measured on the walkaround, by measurement. */
+export const limitViews = (
+  limits: readonly LimitOfWriteUp[],
+  reported: Readonly<Record<string, number>>,
+): readonly LimitView[] =>
+  limits.map(({ id, role, measurement, limit }) => {
+    const { key, label, unit } = measurement;
+    const value = Object.hasOwn(reported, key) ? reported[key] : undefined;
+    return {
+      id,
+      label,
+      unit,
+      needed: role === 'needed',
+      bounds: sayBounds(limit, unit),
+      source: sourceWords(limit),
+      reported: value === undefined ? null : sayMeasured(value, unit),
+    };
+  });
+
+/** One number as it was measured. */
+export interface Reading {
+  readonly limitId: string;
+  readonly measuredValue: number;
+}
+
+/** What is signed and kept of a finding within limits. */
+export interface MeasuredWithin {
+  readonly measured: string;
+  readonly limitText: string;
+  readonly limitSource: string;
+  readonly readings: readonly {
+    readonly limitId: string;
+    readonly measurement: string;
+    readonly measuredValue: number;
+    readonly unit: string;
+  }[];
+}
+
+/**
+ * Holds every number against its limit; on the limit is within. Refused in the field of the number: a limit that is not
+ * this finding's, one that has to be measured and was not, and a value outside, with the paragraph (91.405(a)).
+ * @param readings the first is the one typed beside `measuredValue`, the others stand in `alsoMeasured`
+ */
+export function heldAgainstLimits(
+  limits: readonly LimitOfWriteUp[],
+  readings: readonly Reading[],
+): MeasuredWithin {
+  const held = readings.map((reading, index) => {
+    const field = index === 0 ? 'measuredValue' : `alsoMeasured.${index - 1}.measuredValue`;
+    const of = limits.find(({ id }) => id === reading.limitId);
+    if (!of)
+      throw fieldRefusal(index === 0 ? 'limitId' : field, 'This is no limit of this finding. Look again.');
+    // Two stored limits may bound one measurement; the number is held against both.
+    const outside = limits
+      .filter(({ measurement }) => measurement.key === of.measurement.key)
+      .map(({ limit, measurement }) => judgeAgainstLimit(reading.measuredValue, limit, measurement))
+      .find(({ effect }) => effect === 'bars');
+    if (outside) {
+      const { cite, because } = outside;
+      throw new Refusal('invalid', { fields: { [field]: [because] }, lines: [{ cite, because }] });
+    }
+    return { ...of, value: reading.measuredValue };
+  });
+  const left = limits.find(({ id, role }) => role === 'needed' && !held.some((one) => one.id === id));
+  if (left) {
+    throw fieldRefusal(
+      'measuredValue',
+      `${left.measurement.label} has to be measured too: it has a limit of its own.`,
+    );
+  }
+  const many = held.length > 1;
+  return {
+    measured: held
+      .map(({ measurement, value }) => `${measurement.label}: ${sayMeasured(value, measurement.unit)}`)
+      .join('; '),
+    limitText: held
+      .map(
+        ({ measurement, limit }) =>
+          `${many ? `${measurement.label}: ` : ''}${sayBounds(limit, measurement.unit)}`,
+      )
+      .join('; '),
+    limitSource: [...new Set(held.map(({ limit }) => sourceWords(limit)))].join('; '),
+    readings: held.map(({ id, measurement, value }) => ({
+      limitId: id,
+      measurement: measurement.key,
+      measuredValue: value,
+      unit: measurement.unit,
+    })),
+  };
+}
+
+/** The source with its date, as a person would look it up. */
+const sourceWords = ({ source, sourceDate }: StoredLimit): string =>
+  `${source.trim()}, ${sourceDate ?? 'undated'}`;

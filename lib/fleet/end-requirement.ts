@@ -1,0 +1,75 @@
+import { command } from '../access/service';
+import { dateColumn } from '../db/dates';
+import { Refusal } from '../problems';
+import { dayAtBase } from '../records/signature';
+import type { EquipmentFunction, RequirementKind } from '../rules/aircraft';
+import { barsToEnding } from '../rules/end-of-requirement';
+import { factsChanged } from './require-aircraft';
+import { endRequirementInput } from './requirement-schema';
+
+/**
+ * Ends a requirement that applies no more, with the reason. Its records stay. Refuses what a regulation asks for
+ * (lib/rules/end-of-requirement.ts), and one that work or an inspection under way is about.
+ */
+export const endRequirement = command({
+  verb: 'requirement.end',
+  input: endRequirementInput,
+  auditRefusals: true,
+  async run({ tx, operatorId, actor, now }, input) {
+    const key = { operatorId_id: { operatorId, id: input.requirementId } };
+    const row = await tx.requirement.findUnique({
+      where: key,
+      include: {
+        aircraft: { include: { base: true, equipment: true } },
+        work: { where: { state: { in: ['started', 'entered'] } }, select: { id: true } },
+      },
+    });
+    if (!row || row.aircraft.retiredOn) {
+      throw new Refusal('not_found', { say: 'There is no such requirement here.' });
+    }
+    if (row.endedOn) throw new Refusal('conflict', { say: 'This has been ended already.' });
+    const inspections = await tx.inspection.count({
+      where: {
+        operatorId,
+        aircraftId: row.aircraftId,
+        state: { in: ['begun', 'entered'] },
+        requirementIds: { has: row.id },
+      },
+    });
+    if (row.work.length > 0 || inspections > 0) {
+      throw new Refusal('conflict', { say: 'Work on this is under way. Finish it or give it up first.' });
+    }
+    const bars = barsToEnding(
+      row.kind as RequirementKind,
+      row.aircraft.equipment.map(({ name, installed, function: what }) => ({
+        name,
+        installed,
+        function: what as EquipmentFunction,
+      })),
+    );
+    if (bars.length > 0) {
+      throw new Refusal('conflict', { say: 'The regulation asks for this; it was not ended.', lines: bars });
+    }
+    const endedOn = dayAtBase(now, row.aircraft.base.zone);
+    await tx.requirement.update({
+      where: key,
+      data: { endedOn: dateColumn(endedOn), endedWhy: input.why, endedById: actor.personId },
+    });
+    await factsChanged(tx, operatorId, row.aircraftId);
+    return {
+      value: { requirementId: row.id },
+      audit: {
+        subjectKind: 'requirement',
+        subjectId: row.id,
+        detail: {
+          registration: row.aircraft.registration,
+          kind: row.kind,
+          name: row.name,
+          endedOn,
+          why: input.why,
+          by: actor.name,
+        },
+      },
+    };
+  },
+});

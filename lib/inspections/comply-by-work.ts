@@ -1,0 +1,115 @@
+import { randomUUID } from 'node:crypto';
+import type { Context } from '../access/service';
+import { dateColumn } from '../db/dates';
+import { Refusal } from '../problems';
+import type { RequirementKind } from '../rules/aircraft';
+import type { CiteId } from '../rules/law';
+import { detailsOf, type EntryDetails, type WorkRow } from '../work/entry';
+
+/**
+ * Work on something that recurs was signed: writes the record that it is answered. Called inside the signing transaction,
+ * after the sign-off. Refuses what the kind's record needs and the entry does not say. A correction of an entry takes the
+ * place of the record its predecessor made.
+ */
+export async function complyByWork(
+  context: Context,
+  work: WorkRow,
+  signed: { readonly signOffId: string; readonly approvedBy: string },
+): Promise<void> {
+  const { tx, operatorId, actor, now } = context;
+  if (!work.requirementId) return;
+  const requirement = await tx.requirement.findUniqueOrThrow({
+    where: { operatorId_id: { operatorId, id: work.requirementId } },
+  });
+  if (!work.completedOn || work.ttisTenths === null) {
+    throw new Refusal('signature_refused', {
+      say: 'The record of what recurs needs the day and the total time in service.',
+      lines: [
+        {
+          cite: '14cfr91.417(a)(2)(i)',
+          because: `Not known: the total time in service of ${work.aircraft.registration}.`,
+        },
+      ],
+    });
+  }
+  const details = detailsOf(work);
+  const missing = missingDetail(requirement.kind as RequirementKind, details);
+  if (missing) {
+    throw new Refusal('signature_refused', {
+      say: 'The entry does not say all that the record of this needs. Change the entry, then sign.',
+      lines: [{ cite: missing.cite, because: missing.because }],
+    });
+  }
+  const before = work.supersedesId
+    ? await tx.compliance.findFirst({
+        where: { operatorId, workId: work.supersedesId },
+        select: { id: true },
+      })
+    : null;
+  const { testedToFt, newExpiry, method, revision } = details;
+  await tx.compliance.create({
+    data: {
+      id: randomUUID(),
+      operatorId,
+      requirementId: requirement.id,
+      doneOn: work.completedOn,
+      ttisTenths: work.ttisTenths,
+      testedToFt: testedToFt ?? null,
+      newExpiry: newExpiry ? dateColumn(newExpiry) : null,
+      details: { method: method ?? null, revision: revision ?? null },
+      approvedByAuthorised: true,
+      approvedBy: signed.approvedBy,
+      signOffId: signed.signOffId,
+      workId: work.id,
+      recordedById: actor.personId,
+      recordedAt: now,
+      supersedesId: before?.id ?? null,
+    },
+  });
+}
+
+/** Something the record of a kind needs beyond date and hours: its field, why, and the paragraph. */
+export interface MissingDetail {
+  readonly field: 'testedToFt' | 'newExpiry' | 'method' | 'revision';
+  readonly cite: CiteId;
+  readonly because: string;
+}
+
+/** The first thing the record of this kind needs and does not say; null when nothing is missing. */
+export function missingDetail(kind: RequirementKind, details: EntryDetails): MissingDetail | null {
+  const blank = (text: string | undefined) => text === undefined || text.trim() === '';
+  switch (kind) {
+    case 'static-and-altimeter':
+      return details.testedToFt === undefined
+        ? {
+            field: 'testedToFt',
+            cite: '14cfr91.411(d)',
+            because: 'Not known: the altitude to which the altimeter was tested.',
+          }
+        : null;
+    case 'elt-battery':
+      return blank(details.newExpiry)
+        ? {
+            field: 'newExpiry',
+            cite: '14cfr91.207(c)(2)',
+            because: 'Not known: the new date marked on the battery.',
+          }
+        : null;
+    case 'directive': {
+      const cite = '14cfr91.417(a)(2)(v)';
+      if (blank(details.method))
+        return { field: 'method', cite, because: 'Not known: how the directive was met.' };
+      return blank(details.revision)
+        ? { field: 'revision', cite, because: 'Not known: the revision date of the directive that was met.' }
+        : null;
+    }
+    case 'annual':
+    case 'hundred-hour':
+    case 'transponder':
+    case 'elt-inspection':
+    case 'vor-check':
+    case 'life-limit':
+    case 'maker-interval':
+      return null;
+  }
+}

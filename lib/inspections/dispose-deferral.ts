@@ -1,0 +1,214 @@
+import { randomUUID } from 'node:crypto';
+import { command, type Context } from '../access/service';
+import type { Tx } from '../db/client';
+import { eligibilityNow } from '../determinations/begin-deferral';
+import { recordDetermination } from '../determinations/record-determination';
+import { linesOf, requireAllowed, requireOpenWriteUp } from '../determinations/write-up';
+import { factsChanged } from '../fleet/require-aircraft';
+import { readSigner, signerFacts, type SignerRow } from '../people/signer';
+import { Refusal } from '../problems';
+import { dayAtBase } from '../records/signature';
+import type { AircraftTypeFacts } from '../rules/aircraft';
+import { workPartOf } from '../rules/findings/catalogue';
+import { mayDetermineNoHazard, toDeterminer } from '../rules/who-may-determine';
+import { mayApproveReturnToService } from '../rules/who-may-sign';
+import { requireOpenInspection } from './inspection';
+import { disposeDeferralInput } from './schema';
+
+type WriteUp = Awaited<ReturnType<typeof requireOpenWriteUp>>;
+
+/**
+ * 91.405(c): what becomes of a deferred item at a required inspection, or afterwards for one that was recorded without a
+ * word on it. `inspected`: 91.213(d) is asked again and no hazard determined afresh; it stays deferred. `removed`: for good;
+ * deferral and write-up end and the unit is off the equipment list. Repaired or replaced is work like any other on the
+ * write-up, and ends the deferral by itself.
+ */
+export const disposeDeferral = command({
+  verb: 'deferral.dispose',
+  input: disposeDeferralInput,
+  signing: true,
+  auditRefusals: true,
+  async run(context, input) {
+    const { tx, operatorId, actor } = context;
+    const deferral = await tx.deferral.findUnique({
+      where: { operatorId_id: { operatorId, id: input.deferralId } },
+      include: { end: true, placards: true, work: true },
+    });
+    if (!deferral) throw new Refusal('not_found', { say: 'There is no such deferral here.' });
+    if (deferral.end)
+      throw new Refusal('conflict', { say: 'This deferral has ended; nothing is owed for it.' });
+    const writeUp = await requireOpenWriteUp(tx, operatorId, deferral.discrepancyId);
+    const at = { inspectionId: input.inspectionId, complianceId: input.complianceId };
+    await requireInspectionOf(context, writeUp.aircraftId, deferral.begunAt, at);
+    await refuseTwice(tx, operatorId, deferral.id, at);
+    const signer = await readSigner(tx, operatorId, actor.personId);
+    const about = { deferralId: deferral.id, ...at };
+    const signed =
+      input.disposition === 'inspected'
+        ? await leftInoperative(context, writeUp, signer, about, input.statement)
+        : await removedForGood(context, writeUp, signer, deferral, about, input.statement);
+    await factsChanged(tx, operatorId, writeUp.aircraftId);
+    return {
+      value: { determinationId: signed.id, disposition: input.disposition },
+      audit: {
+        subjectKind: 'discrepancy',
+        subjectId: writeUp.id,
+        detail: {
+          number: writeUp.number,
+          deferralId: deferral.id,
+          disposition: input.disposition,
+          ...at,
+          hash: signed.hash,
+        },
+      },
+    };
+  },
+});
+
+interface At {
+  readonly inspectionId: string | null;
+  readonly complianceId: string | null;
+}
+
+/** An open inspection of the same aircraft, or a recorded annual or 100-hour that came after the deferral. */
+async function requireInspectionOf(
+  { tx, operatorId }: Context,
+  aircraftId: string,
+  begunAt: Date,
+  at: At,
+): Promise<void> {
+  const nothing = new Refusal('not_found', { say: 'There is no such inspection of this aircraft.' });
+  if (at.inspectionId !== null) {
+    const inspection = await requireOpenInspection(tx, operatorId, at.inspectionId);
+    if (inspection.aircraftId !== aircraftId) throw nothing;
+    return;
+  }
+  const record = await tx.compliance.findUnique({
+    where: { operatorId_id: { operatorId, id: at.complianceId ?? '' } },
+    include: { requirement: true },
+  });
+  if (!record || record.requirement.aircraftId !== aircraftId) throw nothing;
+  if (!['annual', 'hundred-hour'].includes(record.requirement.kind)) {
+    throw new Refusal('conflict', {
+      say: 'Only an annual or 100-hour inspection asks what becomes of deferred items.',
+    });
+  }
+  if (record.recordedAt <= begunAt) {
+    throw new Refusal('conflict', { say: 'This inspection was on record before the item was deferred.' });
+  }
+}
+
+async function refuseTwice(tx: Tx, operatorId: string, deferralId: string, at: At): Promise<void> {
+  const earlier = await tx.determination.findFirst({
+    where: { operatorId, kind: 'inspected-at-inspection', deferralId, ...at },
+  });
+  if (earlier)
+    throw new Refusal('conflict', { say: 'This item has its disposition at this inspection already.' });
+}
+
+/** Inspected: 91.213 asked again with today's facts, and (d)(4) determined afresh by somebody who may. */
+async function leftInoperative(
+  context: Context,
+  writeUp: WriteUp,
+  signer: SignerRow,
+  about: At & { readonly deferralId: string },
+  statement: string,
+) {
+  const facts = signerFacts(signer);
+  const { rating } = writeUp.aircraft.type;
+  const ruling = mayDetermineNoHazard(facts, rating, dayAtBase(context.now, writeUp.aircraft.base.zone));
+  requireAllowed(ruling);
+  const report = await eligibilityNow(context, writeUp.aircraftId, writeUp.id);
+  if (!report.deferrable) {
+    throw new Refusal('signature_refused', {
+      say: '14 CFR 91.213 does not let this stay inoperative any more. It is repaired, replaced or removed.',
+      lines: linesOf([...report.gate, ...report.table.flatMap((row) => row.lines)]).filter(
+        (line, index, all) => all.findIndex((other) => other.because === line.because) === index,
+      ),
+    });
+  }
+  return recordDetermination(context, writeUp, signer, {
+    kind: 'inspected-at-inspection',
+    under: ruling.under,
+    statement,
+    lines: ruling.lines,
+    said: { ...about, determiner: toDeterminer(facts, rating), noHazard: true, eligibility: report },
+    ...about,
+  });
+}
+
+interface Removable {
+  readonly id: string;
+  readonly method: string;
+  readonly work: readonly { readonly state: string }[];
+}
+
+/** Removed for good, by somebody who may approve its removal: one line less on the equipment list. */
+async function removedForGood(
+  context: Context,
+  writeUp: WriteUp,
+  signer: SignerRow,
+  deferral: Removable,
+  about: At & { readonly deferralId: string },
+  statement: string,
+) {
+  const { tx, operatorId, actor, now } = context;
+  if (deferral.method !== 'removed' || !deferral.work.some(({ state }) => state === 'signed')) {
+    throw new Refusal('conflict', {
+      say: 'It is deferred as deactivated, or its removal is not signed. Remove it as work with its entry first.',
+    });
+  }
+  const part = workPartOf(writeUp.findingKey, writeUp.jasc);
+  if (!part.known) throw new Refusal('conflict', { say: 'Give the write-up its JASC code first.' });
+  const facts = signerFacts(signer);
+  const ruling = mayApproveReturnToService(
+    facts,
+    {
+      part: part.value,
+      kind: 'minor',
+      preventiveItem: null,
+      swapOnly: true,
+      aircraftCategory: writeUp.aircraft.type.category as AircraftTypeFacts['category'],
+      performedBySigner: true,
+    },
+    dayAtBase(now, writeUp.aircraft.base.zone),
+  );
+  requireAllowed(ruling);
+  const signed = await recordDetermination(context, writeUp, signer, {
+    kind: 'removed-for-good',
+    under: ruling.under?.capacity === 'repair-station' ? 'repair-station' : 'mechanic',
+    statement,
+    lines: ruling.lines,
+    said: { ...about, listsRevised: true, inoperativeCount: writeUp.inoperativeCount },
+    ...about,
+  });
+  await takeOffTheList(tx, operatorId, writeUp);
+  await tx.deferralEnd.create({
+    data: {
+      id: randomUUID(),
+      operatorId,
+      deferralId: deferral.id,
+      how: 'removed',
+      words: statement,
+      endedById: actor.personId,
+      endedAt: now,
+    },
+  });
+  await tx.discrepancy.update({
+    where: { operatorId_id: { operatorId, id: writeUp.id } },
+    data: { state: 'closed', closedAt: now, closedHow: 'removed' },
+  });
+  return signed;
+}
+
+async function takeOffTheList(tx: Tx, operatorId: string, writeUp: WriteUp): Promise<void> {
+  const { equipmentId, inoperativeCount } = writeUp;
+  if (!equipmentId || inoperativeCount === null) {
+    throw new Refusal('conflict', {
+      say: 'Say first which equipment it is and how many of it: judge it anew.',
+    });
+  }
+  const key = { operatorId_id: { operatorId, id: equipmentId } };
+  const { installed } = await tx.equipment.findUniqueOrThrow({ where: key, select: { installed: true } });
+  await tx.equipment.update({ where: key, data: { installed: Math.max(0, installed - inoperativeCount) } });
+}

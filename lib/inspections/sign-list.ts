@@ -1,0 +1,134 @@
+import { randomUUID } from 'node:crypto';
+import { command } from '../access/service';
+import { dateColumn } from '../db/dates';
+import { linesOf } from '../determinations/write-up';
+import { factsChanged } from '../fleet/require-aircraft';
+import { readSigner, signerFacts } from '../people/signer';
+import { fieldRefusal, Refusal } from '../problems';
+import { dayAtBase, signatureOver } from '../records/signature';
+import type { DiscrepancyFacts } from '../rules/aircraft';
+import { standingAtInspection } from '../rules/part-43/43-11-inspection-entry';
+import { requireOpenInspection, listInForce, type SignedItem } from './inspection';
+import { openAtInspection } from './open-at-inspection';
+import { listInput } from './schema';
+import { mayGiveList } from './who-inspects';
+
+/** What the signer of a list declares; kept with it. */
+export const LIST_STATEMENT =
+  'Discrepancies and unairworthy items found at this inspection, and inoperative items that stay deferred and placarded. Given to the owner or operator (14 CFR 43.11(b)).';
+
+/**
+ * The signed, dated list of 43.11(b). The inspector says of every open write-up whether it makes the aircraft unairworthy;
+ * live deferrals are added with their placards. Signed again, a new list takes the place of the one before.
+ */
+export const signList = command({
+  verb: 'inspection.list',
+  input: listInput,
+  signing: true,
+  auditRefusals: true,
+  async run(context, input) {
+    const { tx, operatorId, actor, now } = context;
+    const inspection = await requireOpenInspection(tx, operatorId, input.inspectionId);
+    const { base, registration, serial } = inspection.aircraft;
+    const on = dayAtBase(now, base.zone);
+    const signer = signerFacts(await readSigner(tx, operatorId, actor.personId));
+    const ruling = mayGiveList(signer, inspection, on);
+    if (!ruling.allowed || !ruling.under) {
+      throw new Refusal('signature_refused', {
+        say: 'The list is signed by whoever makes the inspection. Your certificates do not reach it.',
+        lines: linesOf(ruling.lines),
+      });
+    }
+    const { open, placards } = await openAtInspection(context, inspection.aircraftId);
+    const items = itemsFor(
+      open,
+      placards,
+      new Map(input.standings.map((one) => [one.discrepancyId, one.unairworthy])),
+    );
+    if (items.length === 0) {
+      throw new Refusal('conflict', { say: 'There is nothing to list. Write up first what was found.' });
+    }
+    const { capacity, certificate } = ruling.under;
+    const earlier = listInForce(inspection);
+    const content = {
+      what: 'discrepancy-list',
+      aircraft: registration,
+      serial,
+      inspectionId: inspection.id,
+      kind: inspection.kind,
+      dated: on,
+      statement: LIST_STATEMENT,
+      items,
+      supersedesId: earlier?.id ?? null,
+      signer: { name: actor.name, capacity, certificate },
+      at: now.toISOString(),
+    };
+    const signature = signatureOver(content, now, base.zone);
+    const id = randomUUID();
+    await tx.discrepancyList.create({
+      data: {
+        id,
+        operatorId,
+        inspectionId: inspection.id,
+        dated: dateColumn(on),
+        items: items as object,
+        personId: actor.personId,
+        personName: actor.name,
+        certificateKind: certificate.kind,
+        certificateNumber: certificate.number,
+        supersedesId: earlier?.id ?? null,
+        ...signature,
+      },
+    });
+    await factsChanged(tx, operatorId, inspection.aircraftId);
+    return {
+      value: { listId: id, hash: signature.hash },
+      audit: {
+        subjectKind: 'inspection',
+        subjectId: inspection.id,
+        detail: { aircraft: registration, items: items.map(({ number }) => number), hash: signature.hash },
+      },
+    };
+  },
+});
+
+/** Items in the order of the write-ups. Refuses a write-up nobody has answered for, and a deferral without its placard. */
+function itemsFor(
+  open: readonly DiscrepancyFacts[],
+  placards: ReadonlyMap<string, string>,
+  said: ReadonlyMap<string, boolean>,
+): readonly SignedItem[] {
+  return open.flatMap((d): SignedItem[] => {
+    const item = { discrepancyId: d.id, number: d.number, title: d.title };
+    const standing = standingAtInspection(d);
+    if (standing === 'deferred') {
+      const placard = placards.get(d.id);
+      if (!d.deferral?.placardPlaced || placard === undefined) {
+        throw new Refusal('signature_refused', {
+          say: `${d.number} is deferred and its placard is not in place.`,
+          lines: [
+            {
+              cite: '14cfr43.11(b)',
+              because: 'Items left inoperative are placarded by the inspector, then added to the list.',
+            },
+          ],
+        });
+      }
+      return [{ ...item, standing: 'inoperative-placarded', placard }];
+    }
+    const unairworthy = said.get(d.id);
+    if (unairworthy === undefined) {
+      throw fieldRefusal(
+        `standings.${d.id}`,
+        `Say of ${d.number} whether it makes the aircraft unairworthy.`,
+      );
+    }
+    if (!unairworthy && standing === 'repair-owed') {
+      throw fieldRefusal(
+        `standings.${d.id}`,
+        `${d.number} is neither repaired, deferred nor found within limits. List it, or settle it first.`,
+      );
+    }
+    return unairworthy ? [{ ...item, standing: 'unairworthy', placard: null }] : [];
+  });
+}

@@ -1,0 +1,322 @@
+import type { Prisma, Tx } from '../db/client';
+import { calendarDate, calendarDateOrNull, instant } from '../db/dates';
+import { entryContent, WORK_ROW, type WorkRow } from '../work/entry';
+import {
+  column,
+  dayOfSigning,
+  everyKey,
+  follows,
+  saidIn,
+  type SignedColumn,
+  type SignedRow,
+} from './signed-row';
+
+/** Which records: all of an operator, those of one aircraft, those signed in a time. */
+export interface Scope {
+  readonly operatorId: string;
+  readonly aircraftId?: string;
+  readonly signed?: { readonly gte: Date; readonly lt: Date };
+}
+
+/** Reads every signed row with a content of its own, with the columns that the content speaks of. */
+export async function readSigned(tx: Tx, scope: Scope): Promise<readonly SignedRow[]> {
+  return [
+    ...(await signOffs(tx, scope)),
+    ...(await checkFlights(tx, scope)),
+    ...(await determinations(tx, scope)),
+    ...(await lists(tx, scope)),
+    ...(await extensions(tx, scope)),
+    ...(await permits(tx, scope)),
+    ...(await permitInspections(tx, scope)),
+    ...(await compliances(tx, scope)),
+  ];
+}
+
+/** The aircraft, where one is asked for. */
+const of = ({ aircraftId }: Scope) => (aircraftId === undefined ? {} : { aircraftId });
+
+/** The operator, and the time where one is asked for. */
+const within = ({ operatorId, signed }: Scope) => ({ operatorId, ...(signed && { signedAt: signed }) });
+
+/** Columns that every signature by a certificate has. */
+function signer(
+  row: { personName: string; certificateKind: string; certificateNumber: string },
+  content: unknown,
+) {
+  return [
+    column('person_name', row.personName, content, 'signer.name', 'by', 'person.name'),
+    column('certificate_kind', row.certificateKind, content, 'signer.certificate.kind', 'certificate.kind'),
+    column(
+      'certificate_number',
+      row.certificateNumber,
+      content,
+      'signer.certificate.number',
+      'certificate.number',
+    ),
+  ];
+}
+
+const SIGN_OFF = {
+  work: { include: { ...WORK_ROW, inspection: true } },
+} as const satisfies Prisma.SignOffInclude;
+type SignOffRow = Prisma.SignOffGetPayload<object> & {
+  readonly work: WorkRow & { readonly inspection?: Inspection | null };
+};
+type Inspection = Prisma.InspectionGetPayload<object>;
+
+async function signOffs(tx: Tx, scope: Scope): Promise<SignedRow[]> {
+  const rows = await tx.signOff.findMany({
+    where: { ...within(scope), work: of(scope) },
+    include: SIGN_OFF,
+  });
+  return rows.map(signedSignOff);
+}
+
+/** A sign-off with the entry it signs, for verification. */
+export function signedSignOff({ work, content, ...row }: SignOffRow): SignedRow {
+  return {
+    table: 'sign-off',
+    id: row.id,
+    aircraftId: work.aircraftId,
+    content,
+    hash: row.hash,
+    personId: row.personId,
+    signedAt: row.signedAt,
+    columns: [
+      ...signer(row, content),
+      column('statement', row.statement, content, 'statement'),
+      column('signed_at', instant(row.signedAt), content, 'at'),
+      dayOfSigning(row.signedOn, row.signedAt),
+      column('airworthy', row.airworthy, content, 'airworthy', 'inspection.airworthy'),
+      column('list_id', row.listId, content, 'listId', 'list.id'),
+      ...everyKey('work.', entryContent(work), saidIn(content, 'entry')),
+      ...(work.inspection ? inspectionColumns(work.inspection, content) : []),
+    ],
+  };
+}
+
+/** What the entry of a part says of the inspection it belongs to. */
+function inspectionColumns(row: Inspection, content: unknown): readonly SignedColumn[] {
+  return [
+    column('inspection.kind', row.kind, content, 'inspection.inspection'),
+    column('inspection.extent', row.extent, content, 'inspection.extent'),
+    column('inspection.checklist', row.checklist, content, 'inspection.checklist'),
+    column('inspection.run_up', row.runUp, content, 'inspection.performance'),
+    column('inspection.ttis_tenths', row.ttisTenths, content, 'inspection.ttisTenths'),
+    column('inspection.completed_on', calendarDateOrNull(row.completedOn), content, 'inspection.completedOn'),
+  ];
+}
+
+async function checkFlights(tx: Tx, scope: Scope): Promise<SignedRow[]> {
+  const rows = await tx.checkFlight.findMany({
+    where: { ...within(scope), work: of(scope) },
+    include: { work: { include: { signOff: { select: { hash: true } } } } },
+  });
+  return rows.map(({ work, content, ...row }) => ({
+    table: 'check flight',
+    id: row.id,
+    aircraftId: work.aircraftId,
+    content,
+    hash: row.hash,
+    personId: row.personId,
+    signedAt: row.signedAt,
+    columns: [
+      column('person_name', row.personName, content, 'by'),
+      column('certificate_number', row.certificateNumber, content, 'certificate.number', 'certificate'),
+      column('words', row.words, content, 'words'),
+      column('flown_on', calendarDate(row.flownOn), content, 'flownOn'),
+      column('signed_at', instant(row.signedAt), content, 'at'),
+      column('work_id', work.signOff?.hash ?? null, content, 'signOff'),
+    ],
+  }));
+}
+
+async function determinations(tx: Tx, scope: Scope): Promise<SignedRow[]> {
+  const rows = await tx.determination.findMany({
+    where: { ...within(scope), discrepancy: of(scope) },
+    include: { discrepancy: true, deferrals: { include: { placards: true } } },
+  });
+  return rows.map(({ discrepancy, deferrals, content, ...row }) => ({
+    table: 'determination',
+    id: row.id,
+    aircraftId: discrepancy.aircraftId,
+    content,
+    hash: row.hash,
+    personId: row.personId,
+    signedAt: row.signedAt,
+    columns: [
+      ...signer(row, content),
+      column('kind', row.kind, content, 'what'),
+      column('discrepancy_id', discrepancy.number, content, 'writeUp'),
+      column('statement', row.statement, content, 'statement'),
+      column('signed_at', instant(row.signedAt), content, 'at'),
+      dayOfSigning(row.signedOn, row.signedAt),
+      row.kind === 'within-limits'
+        ? follows('severity', row.severity, 'watch')
+        : column('severity', row.severity, content, 'severity'),
+      column('measured', row.measured, content, 'measured'),
+      column('limit_text', row.limitText, content, 'limit', 'limitText'),
+      column('limit_source', row.limitSource, content, 'source', 'limitSource'),
+      column('measurement', row.measurement, content, 'measurement', 'readings.0.measurement'),
+      column('measured_value', row.measuredValue, content, 'measuredValue', 'readings.0.measuredValue'),
+      column('limit_id', row.limitId, content, 'limitId', 'readings.0.limitId'),
+      column('deferral_id', row.deferralId, content, 'deferralId'),
+      column('inspection_id', row.inspectionId, content, 'inspectionId'),
+      column('compliance_id', row.complianceId, content, 'complianceId'),
+      ...deferrals.flatMap((deferral) => [
+        column('deferral.method', deferral.method, content, 'method'),
+        column('deferral.method_words', deferral.methodWords, content, 'methodWords'),
+        column('deferral.eligibility', deferral.eligibility, content, 'eligibility'),
+        ...deferral.placards.flatMap((placard) => [
+          column('placard.wording', placard.wording, content, 'placardWording'),
+          column('placard.location', placard.location, content, 'placardLocation'),
+        ]),
+      ]),
+    ],
+  }));
+}
+
+const LIST = { inspection: true } as const satisfies Prisma.DiscrepancyListInclude;
+type ListRow = Prisma.DiscrepancyListGetPayload<{ include: typeof LIST }>;
+
+async function lists(tx: Tx, scope: Scope): Promise<SignedRow[]> {
+  const rows = await tx.discrepancyList.findMany({
+    where: { ...within(scope), inspection: of(scope) },
+    include: LIST,
+  });
+  return rows.map(signedList);
+}
+
+/** A list of 43.11(b), for verification. */
+export function signedList({ inspection, content, ...row }: ListRow): SignedRow {
+  return {
+    table: 'discrepancy list',
+    id: row.id,
+    aircraftId: inspection.aircraftId,
+    content,
+    hash: row.hash,
+    personId: row.personId,
+    signedAt: row.signedAt,
+    columns: [
+      ...signer(row, content),
+      column('dated', calendarDate(row.dated), content, 'dated'),
+      column('items', row.items, content, 'items'),
+      column('inspection_id', row.inspectionId, content, 'inspectionId', 'inspection.id'),
+      column('supersedes_id', row.supersedesId, content, 'supersedesId', 'supersedes.id'),
+      column('signed_at', instant(row.signedAt), content, 'at'),
+      dayOfSigning(row.signedOn, row.signedAt),
+    ],
+  };
+}
+
+async function extensions(tx: Tx, scope: Scope): Promise<SignedRow[]> {
+  const rows = await tx.melExtension.findMany({
+    where: { ...within(scope), deferral: { discrepancy: of(scope) } },
+    include: { deferral: { include: { discrepancy: true } } },
+  });
+  return rows.map(({ deferral, content, ...row }) => ({
+    table: 'extension',
+    id: row.id,
+    aircraftId: deferral.discrepancy.aircraftId,
+    content,
+    hash: row.hash,
+    personId: row.personId,
+    signedAt: row.signedAt,
+    columns: [
+      column('person_name', row.personName, content, 'signer.name', 'by', 'person.name'),
+      column('until_on', calendarDate(row.untilOn), content, 'untilOn', 'until'),
+      column('reason', row.reason, content, 'reason'),
+      column('authority', row.authority, content, 'authority'),
+      column('deferral_id', deferral.discrepancy.number, content, 'writeUp'),
+      column('signed_at', instant(row.signedAt), content, 'at'),
+      dayOfSigning(row.signedOn, row.signedAt),
+    ],
+  }));
+}
+
+async function permits(tx: Tx, scope: Scope): Promise<SignedRow[]> {
+  const rows = await tx.specialFlightPermit.findMany({
+    where: { ...within(scope), ...of(scope) },
+    include: { from: true, to: true },
+  });
+  return rows.map(({ content, ...row }) => ({
+    table: 'special flight permit',
+    id: row.id,
+    aircraftId: row.aircraftId,
+    content,
+    hash: row.hash,
+    personId: row.recordedById,
+    signedAt: row.signedAt,
+    columns: [
+      ...(['reference', 'purpose', 'issuedBy', 'crew', 'limits', 'covers', 'asksInspection'] as const).map(
+        (name) => column(snake(name), row[name], content, name),
+      ),
+      column('issued_on', calendarDate(row.issuedOn), content, 'issuedOn'),
+      column('good_from', calendarDate(row.goodFrom), content, 'goodFrom'),
+      column('good_through', calendarDate(row.goodThrough), content, 'goodThrough'),
+      column('from_base_id', row.from.ident, content, 'from'),
+      column('to_base_id', row.to.ident, content, 'to'),
+      column('signed_at', instant(row.signedAt), content, 'at'),
+      dayOfSigning(row.signedOn, row.signedAt),
+    ],
+  }));
+}
+
+async function permitInspections(tx: Tx, scope: Scope): Promise<SignedRow[]> {
+  const rows = await tx.permitInspection.findMany({
+    where: { ...within(scope), permit: of(scope) },
+    include: { permit: true },
+  });
+  return rows.map(({ permit, content, ...row }) => ({
+    table: 'permit inspection',
+    id: row.id,
+    aircraftId: permit.aircraftId,
+    content,
+    hash: row.hash,
+    personId: row.personId,
+    signedAt: row.signedAt,
+    columns: [
+      ...signer(row, content),
+      column('permit_id', permit.hash, content, 'permitHash'),
+      column('statement', row.statement, content, 'statement'),
+      column('signed_at', instant(row.signedAt), content, 'at'),
+      dayOfSigning(row.signedOn, row.signedAt),
+    ],
+  }));
+}
+
+async function compliances(tx: Tx, scope: Scope): Promise<SignedRow[]> {
+  const rows = await tx.compliance.findMany({
+    where: {
+      operatorId: scope.operatorId,
+      hash: { not: null },
+      requirement: of(scope),
+      ...(scope.signed && { recordedAt: scope.signed }),
+    },
+    include: { requirement: true },
+  });
+  return rows.map(({ requirement, content, ...row }) => ({
+    table: 'record of compliance',
+    id: row.id,
+    aircraftId: requirement.aircraftId,
+    content,
+    hash: row.hash ?? '',
+    personId: row.recordedById,
+    signedAt: row.recordedAt,
+    columns: [
+      column('requirement_id', requirement.name, content, 'requirement'),
+      column('done_on', calendarDate(row.doneOn), content, 'doneOn'),
+      column('ttis_tenths', row.ttisTenths, content, 'ttisTenths'),
+      column('was_due_tenths', row.wasDueTenths, content, 'wasDueTenths'),
+      column('tested_to_ft', row.testedToFt, content, 'testedToFt'),
+      column('approved_by', row.approvedBy, content, 'approvedBy'),
+      column('approved_by_authorised', row.approvedByAuthorised, content, 'approvedByAuthorised'),
+      column('details', row.details, content, 'details'),
+      column('new_expiry', calendarDateOrNull(row.newExpiry), content, 'newExpiry'),
+      column('supersedes_id', row.supersedesId, content, 'supersedesId'),
+      column('recorded_at', instant(row.recordedAt), content, 'at'),
+    ],
+  }));
+}
+
+const snake = (name: string): string => name.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
