@@ -15,7 +15,8 @@ const NEXT_STEP: Partial<Record<ProblemCode, string>> = {
   signature_refused: 'Nothing was signed. Somebody whose certificates cover this work has to sign it.',
   conflict:
     'Look whether it is already there before you send again; sending again makes a new record. What you typed is still here.',
-  superseded: 'Load this page again to see the facts as they are now.',
+  superseded:
+    'Look at the facts as they are now, then decide. Loading this page again shows them, and empties this form.',
   try_again: 'What you typed is still here.',
   bug: 'What you typed is still here. Tell whoever runs the server the number below.',
 };

@@ -1,5 +1,6 @@
 import { type CiteId } from '@/lib/rules/law';
 import { type EligibilityReport, type EligibilityRow } from '@/lib/rules/part-91/91-213-deferral-eligibility';
+import { type Judgement } from '@/lib/rules/part-91/91-213-judgements';
 import { type Question } from '@/lib/rules/part-91/91-213-questions';
 import { type StepOwed } from '@/lib/rules/part-91/91-213-steps';
 import { operationId, operationName } from '@/lib/rules/operations';
@@ -10,6 +11,7 @@ import { Card } from '../_ui/page';
 import { Tag } from '../_ui/tag';
 import { VerdictLines } from '../_ui/verdict-lines';
 import styles from './eligibility.module.css';
+import { ListEntryPanel } from './list-entry-panel';
 
 /** 91.213 as it reads for this write-up: the questions, what is left for each kind of flight, the steps, the end. */
 export function Eligibility({ report }: { report: EligibilityReport }) {
@@ -21,20 +23,31 @@ export function Eligibility({ report }: { report: EligibilityReport }) {
           not cover it.
         </p>
         <VerdictLines lines={report.gate} />
+        <p>
+          If something also does not work because of it: make the damage safe first, by repair or approved
+          removal with its records. Then <a href="#acts">judge it anew</a> as inoperative, or write up what
+          does not work by itself; 91.213 is asked of that. A reading, no paragraph says so.
+        </p>
       </Card>
     );
   }
+  const [first, ...others] = report.judgements;
   return (
     <div className={styles.eligibility}>
       <p className={styles.plainAnswer}>{wayInWords(report.path, report.tree)}</p>
       <div>
         <h3 className={styles.head}>As the section asks</h3>
         <ol className={styles.tree}>
+          {first && <JudgementRow judgement={first} />}
           {questionsBeforeSteps(report).map((question, index) => (
             <QuestionRow key={`${index}-${question.cite}`} question={question} />
           ))}
+          {others.map((judgement) => (
+            <JudgementRow key={judgement.id} judgement={judgement} />
+          ))}
         </ol>
       </div>
+      {report.listEntry && <ListEntryPanel entry={report.listEntry} />}
       {report.path === 'closed' ? (
         <details>
           <summary className={styles.fold}>Barred for any flight: the eight kinds one by one</summary>
@@ -118,6 +131,26 @@ function QuestionRow({ question }: { question: Question }) {
         <p>{question.because}</p>
       </div>
       <Cite cite={question.cite} />
+    </li>
+  );
+}
+
+/** What the section asks of a person: open until somebody answers it in the form and signs. */
+function JudgementRow({ judgement }: { judgement: Judgement }) {
+  return (
+    <li className={styles.question}>
+      <span>
+        <Tag tone="amber" shape="question" size="small">
+          For a person
+        </Tag>
+      </span>
+      <div>
+        <p className={styles.asked}>{judgement.question}</p>
+        <p>
+          {judgement.look} Not answered yet: answered and signed under <a href="#acts">Defer it</a>.
+        </p>
+      </div>
+      <Cite cite={judgement.cite} />
     </li>
   );
 }

@@ -1,48 +1,142 @@
-import { type WorkView } from '@/lib/determinations/read-write-up';
+import { type ReactNode } from 'react';
 import { jascLabel } from '@/lib/rules/jasc';
+import { type CiteId } from '@/lib/rules/law';
+import { partInWords } from '@/lib/work/parts';
+import { testInWords } from '@/lib/work/tests-owed';
+import { type WorkView } from '@/lib/work/work-view';
+import { Cite } from '../_ui/cite';
 import { DateText, HoursText } from '../_ui/moment';
 import styles from './entry-facts.module.css';
-import { partWords, workKindWords } from './words';
+import { certificateWords, outcomeWords, partWords, workKindWords } from './words';
 
-/** The entry exactly as it is, or will be, signed; what is not given is said. `items`: tasks of Appendix A(c). */
+type Entry = WorkView['entry'];
+/** A part of the entry: its name, what stands there, and the paragraph that asks for it. */
+type Row = readonly [name: string, value: ReactNode, cite?: CiteId];
+
+/**
+ * The entry exactly as it is, or will be, signed, part by part with its paragraph; what is not given is said. `items`:
+ * tasks of Appendix A(c). `signedBy`: the signature of an entry already signed.
+ */
 export function EntryFacts(props: {
-  entry: WorkView['entry'];
+  entry: Entry;
   items: readonly { value: string; label: string }[];
+  signedBy?: WorkView['signOff'];
 }) {
-  const { entry, items } = props;
+  const { entry, items, signedBy } = props;
   const item = items.find((one) => one.value === String(entry.preventiveItem));
-  const rows: readonly (readonly [string, React.ReactNode])[] = [
+  const rows: readonly Row[] = [
     ['Aircraft', `${entry.aircraft}, serial ${entry.serial}`],
     ['Write-up', entry.writeUp],
     ['Work', entry.title],
     ['System', jascLabel(entry.jasc)],
     ['Part', partWords(entry.part)],
     ['Kind of work', workKindWords(entry.workKind)],
-    ...(entry.preventiveItem === null
-      ? []
-      : ([['Appendix A(c)', item?.label ?? `item ${entry.preventiveItem}`]] as const)),
+    ...given(
+      'Appendix A(c)',
+      entry.preventiveItem !== null && (item?.label ?? `item ${entry.preventiveItem}`),
+    ),
     ['Unit only exchanged', entry.swapOnly ? 'Yes' : 'No'],
-    ['What was done', entry.description],
-    ['By which data', entry.references],
-    ['Parts', entry.partsUsed],
-    ['Completed on', entry.completedOn && <DateText date={entry.completedOn} />],
-    ['Done by', entry.performedBy],
+    ...given('What came of it', entry.outcome && outcomeWords(entry.outcome)),
+    ...given('How it was looked for', entry.details?.lookedFor),
+    ['What was done', entry.description, '14cfr43.9(a)(1)'],
+    ['By which data', entry.references, '14cfr43.9(a)(1)'],
+    ['Completed on', entry.completedOn && <DateText date={entry.completedOn} />, '14cfr43.9(a)(2)'],
+    ['Done by', entry.performedBy, '14cfr43.9(a)(3)'],
+    ...given('How they could do it', supervisionSaid(entry), '14cfr43.3(d)'),
+    ['Parts', <Parts key="parts" entry={entry} />],
+    ...given(
+      'Hours of work',
+      entry.laborTenths !== undefined && <HoursText key="labor" tenths={entry.laborTenths} />,
+    ),
     ['Total time in service', <HoursText key="time" tenths={entry.ttisTenths} />],
-    ['Check flight owed', checkFlightSaid(entry)],
+    ...given('Major or minor', majorSaid(entry), '14cfr43appA(b)'),
+    ...majorPapers(entry),
+    ...given('Tests owed', entry.testsOwed?.map(testInWords).join(', ')),
+    ['Check flight owed', checkFlightSaid(entry), '14cfr91.407(b)'],
+    ...given('Corrects', entry.corrects?.why),
+    ...given('Test after', entry.testFor?.title),
+    ...given(
+      'Signed',
+      signedBy &&
+        `${signedBy.by}, ${certificateWords(signedBy.certificateKind)} ${signedBy.certificateNumber}`,
+      '14cfr43.9(a)(4)',
+    ),
   ];
   return (
     <dl className={styles.entry}>
-      {rows.map(([name, value]) => (
+      {rows.map(([name, value, cite]) => (
         <div key={name}>
           <dt>{name}</dt>
-          <dd>{value || <span className={styles.none}>Not given</span>}</dd>
+          <dd>
+            {value || <span className={styles.none}>Not given</span>}
+            {cite && <Cite cite={cite} />}
+          </dd>
         </div>
       ))}
     </dl>
   );
 }
 
-function checkFlightSaid({ checkFlightNeeded, checkFlightReason }: WorkView['entry']): string | null {
+/** A row that is there only where something was said. */
+const given = (name: string, value: ReactNode, cite?: CiteId): readonly Row[] =>
+  value ? [[name, value, cite]] : [];
+
+function Parts({ entry: { parts, partsUsed } }: { entry: Entry }) {
+  if (!parts && !partsUsed) return <span className={styles.none}>None</span>;
+  return (
+    <>
+      {parts?.map((part, index) => (
+        <span key={index} className={styles.part}>
+          {partInWords(part)}
+        </span>
+      ))}
+      {partsUsed && <span className={styles.part}>{partsUsed}</span>}
+    </>
+  );
+}
+
+const supervisionSaid = ({ supervised }: Entry): string | null =>
+  supervised === undefined
+    ? null
+    : supervised
+      ? 'Supervised by the signer, who was at hand in person'
+      : 'Certificated for it, by the signer’s word';
+
+function majorSaid({ majorAnswers }: Entry): string | null {
+  if (!majorAnswers) return null;
+  const answers = Object.values(majorAnswers);
+  const yes = answers.filter(Boolean).length;
+  return yes === 0
+    ? `None of the ${answers.length} things that make a repair major was done`
+    : `${yes} of the ${answers.length} things that make a repair major: it is major`;
+}
+
+const majorPapers = ({
+  form337,
+  approvedData,
+  limitsChanged,
+  limitsRevised,
+  details,
+}: Entry): readonly Row[] => [
+  ...given(
+    details?.majorRecord === 'work-order' ? 'Work order' : 'Form 337',
+    form337,
+    details?.majorRecord === 'work-order' ? '14cfr43appB(b)' : '14cfr43.9(d)',
+  ),
+  ...given('Approved data', approvedData, '14cfr65.95(a)(1)'),
+  ...given(
+    'Flight manual',
+    limitsChanged === undefined ? null : limitsChanged ? `Revised: ${limitsRevised ?? ''}` : 'Not changed',
+    '14cfr43.5(c)',
+  ),
+  ...given(
+    'Fuel tank in the cabin',
+    details?.cabinTank && (details.copyAboard ? 'Copy of Form 337 aboard' : 'Copy of Form 337 not aboard'),
+    '14cfr43appB(d)',
+  ),
+];
+
+function checkFlightSaid({ checkFlightNeeded, checkFlightReason }: Entry): string | null {
   if (checkFlightNeeded === null) return null;
   return `${checkFlightNeeded ? 'Yes' : 'No'}: ${checkFlightReason ?? ''}`;
 }

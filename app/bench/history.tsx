@@ -25,6 +25,7 @@ export function History({ view }: { view: WriteUpView }) {
     reported(view),
     ...view.determinations.map(determined),
     ...deferralsBegun(view),
+    ...intervalsExtended(view),
     ...view.work.flatMap((work) => workEvents(work)),
     ...deferralsEnded(view),
     ...closed(view),
@@ -98,6 +99,35 @@ function deferralsBegun(view: WriteUpView): readonly Event[] {
   }));
 }
 
+function intervalsExtended(view: WriteUpView): readonly Event[] {
+  return [...view.pastDeferrals, ...(view.deferral ? [view.deferral] : [])].flatMap(({ id, extension }) =>
+    extension
+      ? [
+          {
+            key: `${id}-extended`,
+            at: extension.at,
+            what: `Repair interval extended by ${extension.by}`,
+            more: (
+              <>
+                <p>
+                  Through <DateText date={extension.until} />, on the authority of {extension.authority}.{' '}
+                  {extension.reason}
+                </p>
+                <p className={styles.signed}>
+                  Signed ·{' '}
+                  <code title={extension.hash}>
+                    <span className="out-of-sight">hash </span>
+                    {extension.hash.slice(0, 12)}
+                  </code>
+                </p>
+              </>
+            ),
+          },
+        ]
+      : [],
+  );
+}
+
 function deferralsEnded(view: WriteUpView): readonly Event[] {
   return view.pastDeferrals.map((deferral) => ({
     key: `${deferral.id}-ended`,
@@ -119,15 +149,32 @@ function workEvents(work: WriteUpView['work'][number]): readonly Event[] {
       </p>
     ),
   };
-  const { signOff, checkFlight } = work;
-  if (!signOff) return [begun];
+  const { signOff, checkFlight, corrects, supersededBy } = work;
+  // A correction is of work begun long before; what is signed of it says why.
+  const before = corrects ? [] : [begun];
+  if (!signOff) return before;
   const signed: Event = {
     key: `${work.id}-signed`,
     at: signOff.at,
-    what: `Approved for return to service by ${signOff.by}`,
+    what: (
+      <>
+        {corrects ? 'Entry corrected and signed by' : 'Approved for return to service by'} {signOff.by}{' '}
+        {supersededBy && (
+          <Tag tone="grey" size="small">
+            Superseded
+          </Tag>
+        )}
+      </>
+    ),
     more: (
       <>
         <p>{work.entry.title}</p>
+        {corrects && <p>Why: {corrects.why}</p>}
+        {supersededBy && (
+          <p>
+            Superseded by the entry {supersededBy.by} signed: {supersededBy.why}
+          </p>
+        )}
         <p>{signOff.statement}</p>
         <Signed
           kind={certificateWords(signOff.certificateKind)}
@@ -149,7 +196,7 @@ function workEvents(work: WriteUpView['work'][number]): readonly Event[] {
       </>
     ),
   };
-  return [begun, signed];
+  return [...before, signed];
 }
 
 function closed({ summary }: WriteUpView): readonly Event[] {

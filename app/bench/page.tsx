@@ -1,11 +1,14 @@
 import { type Metadata } from 'next';
 import Link from '../_ui/link';
+import { type OwedAfterWork } from '@/lib/work/owed-after-work';
 import { readBench } from '@/lib/work/read-bench';
 import { requireActor } from '../_session/actor-ref';
 import { EmptyState, PageTitle, Section } from '../_ui/page';
 import { Shell } from '../_ui/shell';
 import { Tag } from '../_ui/tag';
 import styles from './queue.module.css';
+import { BenchNav } from './bench-nav';
+import { OpenVisits } from './open-visits';
 import { Queue } from './queue';
 import { Refused } from './refused';
 
@@ -16,29 +19,26 @@ export default async function BenchPage() {
   const { ref, who } = await requireActor('/bench');
   const bench = await readBench(ref, {});
   if (!bench.ok) return <Refused who={who} problem={bench.problem} title="Bench" />;
-  const { rows, checkFlightsOwed, asOf } = bench.value;
+  const { rows, checkFlightsOwed, owed, visits, asOf } = bench.value;
   return (
     <Shell who={who}>
-      <PageTitle lead="Open write-ups: what grounds first, then what limits, then the oldest.">
+      <PageTitle lead="Open write-ups by what each does to flying: what grounds an aircraft that is wanted soon comes first.">
         Bench
       </PageTitle>
+      <BenchNav at="queue" />
       {checkFlightsOwed.length > 0 && (
         <Section title="Check flights owed">
-          <ul className={styles.owed}>
-            {checkFlightsOwed.map((owed) => (
-              <li key={owed.workId}>
-                <Tag tone="amber" size="small">
-                  Nobody carried until flown
-                </Tag>
-                <b>{owed.registration}</b>
-                {owed.discrepancyId ? (
-                  <Link href={`/bench/write-up/${owed.discrepancyId}`}>{owed.title}</Link>
-                ) : (
-                  <span>{owed.title}</span>
-                )}
-              </li>
-            ))}
-          </ul>
+          <Owed owed={checkFlightsOwed} />
+        </Section>
+      )}
+      {owed.length > 0 && (
+        <Section title="Owed after work">
+          <Owed owed={owed} />
+        </Section>
+      )}
+      {visits.length > 0 && (
+        <Section title="Open visits">
+          <OpenVisits visits={visits} />
         </Section>
       )}
       {rows.length === 0 ? (
@@ -51,5 +51,27 @@ export default async function BenchPage() {
         </Section>
       )}
     </Shell>
+  );
+}
+
+/** What is owed, each with the way to where it is done. */
+function Owed({ owed }: { owed: readonly OwedAfterWork[] }) {
+  return (
+    <ul className={styles.owed}>
+      {owed.map((one) => {
+        const href = one.discrepancyId
+          ? `/bench/write-up/${one.discrepancyId}`
+          : one.requirementId && `/bench/requirement/${one.requirementId}`;
+        return (
+          <li key={`${one.workId} ${one.words}`}>
+            <Tag tone="amber" size="small">
+              {one.words}
+            </Tag>
+            <b>{one.registration}</b>
+            {href ? <Link href={href}>{one.title}</Link> : <span>{one.title}</span>}
+          </li>
+        );
+      })}
+    </ul>
   );
 }

@@ -1,40 +1,29 @@
 'use client';
 
-import Link from '../_ui/link';
 import { useSearchParams } from 'next/navigation';
-import { useEffect } from 'react';
+import { useEffect, useState } from 'react';
 import { FormProvider, useForm, useWatch } from 'react-hook-form';
+import { filterChoices, filterFrom, isShown, NO_FILTER, type QueueFilter } from '@/lib/work/queue-filters';
 import { type BenchRow } from '@/lib/work/read-bench';
 import { Button } from '../_ui/button';
 import { SelectField } from '../_ui/fields';
-import { SeverityMark } from '../_ui/marks';
-import { Ago } from '../_ui/moment';
 import { EmptyState } from '../_ui/page';
-import { Tag } from '../_ui/tag';
+import { ForVisit } from './for-visit';
 import styles from './queue.module.css';
-import { severityOf } from './severity-of';
+import { QueueList } from './queue-list';
 
-interface Filter {
-  readonly aircraft: string;
-  readonly base: string;
-}
-
-/** The queue with its two filters. They act at once and stand in the address, so that going back keeps them. */
+/** The queue with its filters. They act at once and stand in the address, so that going back keeps them. */
 export function Queue({ rows, asOf }: { rows: readonly BenchRow[]; asOf: string }) {
   const address = useSearchParams();
-  const aircraftChoices = choicesOf(rows.map((row) => row.registration));
-  const baseChoices = choicesOf(rows.map((row) => row.baseIdent));
-  const form = useForm<Filter>({
-    defaultValues: {
-      aircraft: known(aircraftChoices, address.get('aircraft')),
-      base: known(baseChoices, address.get('base')),
-    },
+  const choices = filterChoices(rows);
+  const form = useForm<QueueFilter>({ defaultValues: filterFrom((name) => address.get(name), rows) });
+  const [base, aircraft, chapter, age, due] = useWatch({
+    control: form.control,
+    name: ['base', 'aircraft', 'chapter', 'age', 'due'],
   });
-  const [aircraft, base] = useWatch({ control: form.control, name: ['aircraft', 'base'] });
-  useEffect(() => keepInAddress({ aircraft, base }), [aircraft, base]);
-  const shown = rows.filter(
-    (row) => (aircraft === '' || row.registration === aircraft) && (base === '' || row.baseIdent === base),
-  );
+  useEffect(() => keepInAddress({ base, aircraft, chapter, age, due }), [base, aircraft, chapter, age, due]);
+  const shown = rows.filter((row) => isShown(row, { base, aircraft, chapter, age, due }));
+  const { chosen, tick, clear, said } = useChosen(rows);
   return (
     <>
       <FormProvider {...form}>
@@ -48,74 +37,74 @@ export function Queue({ rows, asOf }: { rows: readonly BenchRow[]; asOf: string 
             name="aircraft"
             label="Aircraft"
             chooseWords="All aircraft"
-            choices={aircraftChoices}
+            choices={[...choices.aircraft]}
           />
-          <SelectField name="base" label="Base" chooseWords="All bases" choices={baseChoices} />
+          <SelectField name="base" label="Base" chooseWords="All bases" choices={[...choices.base]} />
+          <SelectField
+            name="chapter"
+            label="Chapter"
+            chooseWords="All chapters"
+            choices={[...choices.chapter]}
+          />
+          <SelectField name="age" label="Written up" chooseWords="Any day" choices={[...choices.age]} />
+          <SelectField
+            name="due"
+            label="Deferral ends"
+            chooseWords="Any or none"
+            choices={[...choices.due]}
+          />
           <p className={styles.count} role="status">
             {shown.length === rows.length ? `${rows.length} open` : `${shown.length} of ${rows.length} open`}
           </p>
         </form>
       </FormProvider>
+      <ForVisit chosen={chosen} said={said} onClear={clear} />
       {shown.length === 0 ? (
         <EmptyState title="Nothing open here.">
           <p>
-            <Button onClick={() => form.reset({ aircraft: '', base: '' })}>Show all</Button>
+            <Button onClick={() => form.reset(NO_FILTER)}>Show all</Button>
           </p>
         </EmptyState>
       ) : (
-        <ol className={styles.queue} aria-label="Write-ups, most pressing first">
-          {shown.map((row) => (
-            <li key={row.writeUp.id}>
-              <Row row={row} asOf={asOf} />
-            </li>
-          ))}
-        </ol>
+        <QueueList rows={shown} asOf={asOf} chosen={chosen} onTick={tick} />
       )}
     </>
   );
 }
 
-function Row({ row, asOf }: { row: BenchRow; asOf: string }) {
-  const { writeUp } = row;
-  const severity = severityOf(writeUp.severity);
-  return (
-    <Link
-      href={`/bench/write-up/${writeUp.id}`}
-      className={`${styles.row} ${styles[severity ?? 'undecided']}`}
-    >
-      <span className={styles.mark}>
-        <SeverityMark severity={severity} size="small" />
-      </span>
-      <span className={styles.aircraft}>
-        {row.registration} <span className={styles.base}>{row.baseIdent}</span>
-      </span>
-      <span className={styles.what}>
-        <span className={styles.title}>{writeUp.title}</span>
-        <span className={styles.more}>
-          {writeUp.number} · {row.jascLabel} · <Ago at={writeUp.openedAt} now={asOf} />
-        </span>
-      </span>
-      <span className={styles.next}>
-        {writeUp.state === 'deferred' && row.next !== 'Deferred' && (
-          <Tag tone="blue" size="small">
-            Deferred
-          </Tag>
-        )}
-        <span>{row.next}</span>
-      </span>
-    </Link>
-  );
+/** What is ticked for a visit: write-ups of one aircraft that no open visit holds. What cannot be ticked says why. */
+function useChosen(rows: readonly BenchRow[]) {
+  const [ids, setIds] = useState<readonly string[]>([]);
+  const [said, setSaid] = useState('');
+  const chosen = rows.filter((row) => ids.includes(row.writeUp.id) && row.visit === null);
+  function tick(row: BenchRow): void {
+    const other = chosen.find(({ aircraftId }) => aircraftId !== row.aircraftId);
+    const { id, number } = row.writeUp;
+    if (row.visit) {
+      setSaid(`${number} is in the visit “${row.visit.title}” already.`);
+    } else if (chosen.some((one) => one.writeUp.id === id)) {
+      setIds(ids.filter((one) => one !== id));
+      setSaid('');
+    } else if (other) {
+      setSaid(`A visit is for one aircraft. Clear the choice of ${other.registration} first.`);
+    } else {
+      setIds([...ids, id]);
+      setSaid('');
+    }
+  }
+  return {
+    chosen,
+    said,
+    tick,
+    clear: () => {
+      setIds([]);
+      setSaid('');
+    },
+  };
 }
 
-const choicesOf = (values: readonly string[]) =>
-  [...new Set(values)].sort().map((value) => ({ value, label: value }));
-
-/** A filter from an old address that fits nothing any more is none. */
-const known = (choices: readonly { value: string }[], asked: string | null): string =>
-  choices.some((choice) => choice.value === asked) && asked !== null ? asked : '';
-
-function keepInAddress(filter: Filter): void {
-  const chosen = Object.entries(filter).filter(([, value]) => value !== '');
-  const query = new URLSearchParams(chosen).toString();
+function keepInAddress(filter: QueueFilter): void {
+  const asked = Object.entries(filter).filter(([, value]) => value !== '');
+  const query = new URLSearchParams(asked).toString();
   window.history.replaceState(null, '', query ? `?${query}` : window.location.pathname);
 }

@@ -19,9 +19,13 @@ export const closedWords = (how: string) =>
       serviced: 'Serviced',
       cosmetic: 'Cosmetic',
       'could-not-duplicate': 'Could not be found again',
+      removed: 'Removed for good',
     },
     how,
   );
+
+export const outcomeWords = (outcome: string) =>
+  said({ repaired: 'Repaired', 'could-not-duplicate': 'Could not be found again' }, outcome);
 
 export const partWords = (part: string) =>
   said(
@@ -79,6 +83,8 @@ export const determinationWords = (kind: string) =>
       'within-limits': 'Found within limits',
       'no-hazard': 'Determined to be no hazard (91.213(d)(4))',
       servicing: 'Servicing recorded',
+      'inspected-at-inspection': 'Inspected at a required inspection, left deferred (91.405(c))',
+      'removed-for-good': 'Removed for good at a required inspection (91.405(c))',
     },
     kind,
   );
@@ -89,6 +95,14 @@ export const methodWords = (method: string) =>
 export const basisWords = (basis: string) =>
   said({ '91.213(d)': '14 CFR 91.213(d)', mel: 'the minimum equipment list' }, basis);
 
-export const endWords = (how: string) => said({ repaired: 'ended by repair' }, how);
+export const endWords = (how: string) =>
+  said(
+    {
+      repaired: 'ended by repair',
+      'could-not-duplicate': 'ended: not found again',
+      removed: 'ended: removed for good',
+    },
+    how,
+  );
 
 export const stationWords = (station: string) => areaTitle(station);

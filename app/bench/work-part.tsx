@@ -1,24 +1,40 @@
 import { type ReactNode } from 'react';
 import { type Role } from '@/lib/access/policy';
-import { type WorkView, type WriteUpView } from '@/lib/determinations/read-write-up';
+import { type WriteUpView } from '@/lib/determinations/read-write-up';
 import { actsOnWork, type WorkAct } from '@/lib/work/acts-open';
+import { type RequirementKind } from '@/lib/rules/aircraft';
 import { RETURN_TO_SERVICE_STATEMENT } from '@/lib/work/sign-work';
+import { testInWords } from '@/lib/work/tests-owed';
+import { type WorkView } from '@/lib/work/work-view';
 import { Cite } from '../_ui/cite';
+import { Moment } from '../_ui/moment';
 import { Card } from '../_ui/page';
 import { Tag, type Tone } from '../_ui/tag';
 import { Act, ActList } from './acts';
 import { EntryFacts } from './entry-facts';
 import { CheckFlightForm } from './forms/check-flight-form';
+import { CorrectForm } from './forms/correct-form';
 import { EnterForm } from './forms/enter-form';
 import { GiveUpForm } from './forms/give-up-form';
 import { SignForm } from './forms/sign-form';
+import { StartTestForm } from './forms/start-test-form';
+import { PaperLink } from './paper-link';
 import { type PreventiveChoice } from './preventive-choices';
 import { RulingNotice } from './ruling-notice';
 import styles from './work-part.module.css';
-import { workKindWords, workStateWords } from './words';
+import { partWords, workKindWords, workStateWords } from './words';
+
+/** What of the page around it a piece of work needs: a write-up has it, and so has something that recurs. */
+interface AroundWork {
+  readonly zone: string;
+  readonly me: { readonly name: string };
+  readonly summary: Pick<WriteUpView['summary'], 'placards'>;
+  /** The kind of requirement the work answers. */
+  readonly recurs?: RequirementKind;
+}
 
 interface WorkPartProps {
-  readonly view: WriteUpView;
+  readonly view: AroundWork;
   readonly work: WorkView;
   readonly roles: readonly Role[];
   readonly items: readonly PreventiveChoice[];
@@ -35,19 +51,43 @@ export function WorkPart({ view, work, roles, items }: WorkPartProps) {
         title={work.state === 'entered' ? 'Change the entry' : 'Write the entry'}
         hint="What 14 CFR 43.9(a) asks for."
       >
-        <EnterForm workId={work.id} entry={work.entry} />
+        <EnterForm work={work} recurs={view.recurs} />
       </Act>
     ),
     sign: () => <SignAct key="sign" view={view} work={work} items={items} />,
     'give-up': () => (
-      <Act key="give-up" title="Give up the work" hint="Only when nothing was done. The write-up stays open.">
-        <GiveUpForm workId={work.id} />
+      <Act
+        key="give-up"
+        title={work.corrects ? 'Give up the correction' : 'Give up the work'}
+        hint={
+          work.corrects
+            ? 'The entry it would have corrected stands.'
+            : 'Only when nothing was done. The write-up stays open.'
+        }
+      >
+        <GiveUpForm workId={work.id} correction={work.corrects !== null} />
       </Act>
     ),
     'check-flight': () => (
       <Act key="check-flight" title="Log the check flight" hint="Owed before anybody is carried: 91.407(b).">
         <p>{work.entry.checkFlightReason}</p>
         <CheckFlightForm workId={work.id} signer={view.me.name} />
+      </Act>
+    ),
+    'start-test': () => (
+      <Act
+        key="start-test"
+        title="Start an owed test"
+        hint="Until it is signed the aircraft does not fly; then the limit is gone."
+      >
+        {work.owes.tests.map((test) => (
+          <StartTestForm key={test} workId={work.id} test={test} />
+        ))}
+      </Act>
+    ),
+    correct: () => (
+      <Act key="correct" title="Correct the entry" hint="By a new signed entry beside it, with your reason.">
+        <CorrectForm workId={work.id} />
       </Act>
     ),
   };
@@ -60,13 +100,22 @@ export function WorkPart({ view, work, roles, items }: WorkPartProps) {
         </Tag>
       </div>
       <p className={styles.soft}>
-        {workKindWords(work.entry.workKind)}, begun by {work.startedBy}
+        {workKindWords(work.entry.workKind)}, {partWords(work.entry.part).toLowerCase()}, begun by{' '}
+        {work.startedBy}
         {work.forDeferral && '. The record of the deferral: it stays deferred after the signature.'}
       </p>
-      {!underWay && work.state === 'signed' && (
+      <Standing view={view} work={work} />
+      {work.state === 'entered' && (
+        <details>
+          <summary className={styles.fold}>The entry as it stands</summary>
+          <EntryFacts entry={work.entry} items={items} />
+        </details>
+      )}
+      {work.state === 'signed' && (
         <details>
           <summary className={styles.fold}>The entry as signed</summary>
-          <EntryFacts entry={work.entry} items={items} />
+          <EntryFacts entry={work.entry} items={items} signedBy={work.signOff} />
+          <PaperLink href={`/api/papers/entry?work=${work.id}`}>Logbook entry</PaperLink>
         </details>
       )}
       {acts.length > 0 && <ActList>{acts.map((act) => made[act]())}</ActList>}
@@ -74,17 +123,61 @@ export function WorkPart({ view, work, roles, items }: WorkPartProps) {
   );
 }
 
+/** How this work stands to others: what it corrects or was corrected by, the test it is, and what is owed after it. */
+function Standing({ view, work }: { view: AroundWork; work: WorkView }) {
+  const { corrects, supersededBy, testFor, owes } = work;
+  if (!corrects && !supersededBy && !testFor && owes.tests.length === 0 && !owes.checkFlight) return null;
+  return (
+    <ul className={styles.standing}>
+      {supersededBy && (
+        <li>
+          <Tag tone="grey" size="small">
+            Superseded
+          </Tag>{' '}
+          by the entry {supersededBy.by} signed on <Moment at={supersededBy.at} zone={view.zone} />:{' '}
+          {supersededBy.why}
+        </li>
+      )}
+      {corrects && <li>Corrects the entry signed before: {corrects.why}</li>}
+      {testFor && <li>The test owed after “{testFor.title}”.</li>}
+      {owes.checkFlight && (
+        <li>
+          <Tag tone="amber" size="small">
+            Check flight owed
+          </Tag>{' '}
+          {work.entry.checkFlightReason} <Cite cite="14cfr91.407(b)" />
+        </li>
+      )}
+      {owes.tests.map((test) => (
+        <li key={test}>
+          <Tag tone="amber" size="small">
+            Test owed
+          </Tag>{' '}
+          {testInWords(test)}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
 /** Everything the signer is asked to sign, in sight above the signature. */
 function SignAct({ view, work, items }: Omit<WorkPartProps, 'roles'>) {
   const ruling = work.mySignature;
   if (!ruling) return null;
-  const placardStands = !work.forDeferral && view.summary.placards.some((placard) => placard.placed);
+  const placardStands =
+    !work.forDeferral &&
+    !work.corrects &&
+    !work.testFor &&
+    view.summary.placards.some((placard) => placard.placed);
   return (
     <Act
       title="Sign off"
       hint={ruling.allowed ? 'Approve for return to service.' : 'Not with your certificates.'}
     >
-      <p>This is the entry as you sign it.</p>
+      <p>
+        This is the entry as you sign it. Your signature returns to service the{' '}
+        <b>{partWords(work.entry.part).toLowerCase()}</b>, for this work and nothing else.
+      </p>
       <EntryFacts entry={work.entry} items={items} />
       <blockquote className={styles.statement}>
         {RETURN_TO_SERVICE_STATEMENT}
@@ -101,12 +194,14 @@ function SignAct({ view, work, items }: Omit<WorkPartProps, 'roles'>) {
         entryHash={work.entryHash}
         signer={view.me.name}
         placardStands={placardStands}
+        doneBy={ruling.workerAsked ? work.entry.performedBy : null}
       />
     </Act>
   );
 }
 
-function toneOf({ state, entry, checkFlight }: WorkView): Tone {
-  if (state === 'signed') return entry.checkFlightNeeded && !checkFlight ? 'amber' : 'green';
+function toneOf({ state, owes, supersededBy }: WorkView): Tone {
+  if (supersededBy) return 'grey';
+  if (state === 'signed') return owes.checkFlight || owes.tests.length > 0 ? 'amber' : 'green';
   return state === 'abandoned' ? 'grey' : 'amber';
 }

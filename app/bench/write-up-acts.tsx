@@ -2,11 +2,14 @@ import { type ReactNode } from 'react';
 import { type Role } from '@/lib/access/policy';
 import { type WriteUpView } from '@/lib/determinations/read-write-up';
 import { actsOnWriteUp, type WriteUpAct } from '@/lib/work/acts-open';
+import { dayInWords } from '@/lib/rules/in-words';
 import { kindsInWords } from '@/lib/rules/kinds-in-words';
 import { Tag } from '../_ui/tag';
 import { Act, ActList } from './acts';
 import { DeferForm } from './forms/defer-form';
+import { ExtendForm } from './forms/extend-form';
 import { JudgeForm } from './forms/judge-form';
+import { MeasuredWithinForm } from './forms/measured-within-form';
 import { PlacardForm } from './forms/placard-form';
 import { ServicingForm } from './forms/servicing-form';
 import { StartForm } from './forms/start-form';
@@ -30,11 +33,12 @@ export function WriteUpActs(props: {
     judge: () => <JudgeAct key="judge" view={view} />,
     servicing: () => (
       <Act key="servicing" title="Servicing done" hint="Oil, air, a clean sample: closes the write-up.">
-        <ServicingForm discrepancyId={view.summary.id} />
+        <ServicingForm discrepancyId={view.summary.id} isOil={view.findingKey === 'oil-low'} />
       </Act>
     ),
     'within-limits': () => <WithinLimitsAct key="within-limits" view={view} />,
     defer: () => <DeferAct key="defer" view={view} />,
+    extend: () => <ExtendAct key="extend" view={view} />,
     start: () => (
       <Act key="start" title="Start work" hint={view.usual.action ?? 'Repair it.'}>
         <UsualWays view={view} />
@@ -115,7 +119,11 @@ function WithinLimitsAct({ view }: { view: WriteUpView }) {
           refused="Your certificates do not allow this finding."
         />
       )}
-      <WithinLimitsForm discrepancyId={view.summary.id} signer={view.me.name} />
+      {view.limits.length > 0 ? (
+        <MeasuredWithinForm discrepancyId={view.summary.id} signer={view.me.name} limits={view.limits} />
+      ) : (
+        <WithinLimitsForm discrepancyId={view.summary.id} signer={view.me.name} />
+      )}
     </Act>
   );
 }
@@ -137,7 +145,33 @@ function DeferAct({ view }: { view: WriteUpView }) {
         signer={me.name}
         mel={eligibility.path === 'mel' ? { procedures: procedures?.text ?? null } : null}
         isElt={view.equipment.some((item) => item.id === view.equipmentId && item.isElt)}
+        judgements={eligibility.judgements}
+        together={eligibility.together}
       />
+    </Act>
+  );
+}
+
+/** Offered for every live deferral under a list: where the letter gives no authority, the paragraph says so. */
+function ExtendAct({ view: { deferral, mayExtend, me } }: { view: WriteUpView }) {
+  if (!deferral || !mayExtend) return null;
+  return (
+    <Act
+      title="Extend the repair interval"
+      hint={mayExtend.allowed ? 'Once, with its reason.' : 'Not now: see why.'}
+    >
+      <RulingNotice
+        ruling={mayExtend}
+        allowed="The letter of authorization allows one extension."
+        refused="This interval may not be extended."
+      />
+      {mayExtend.allowed && (
+        <ExtendForm
+          deferralId={deferral.id}
+          signer={me.name}
+          latest={mayExtend.latest && dayInWords(mayExtend.latest)}
+        />
+      )}
     </Act>
   );
 }

@@ -21,6 +21,7 @@ export default async function BoardPage() {
       <PageTitle
         side={
           <ButtonRow>
+            <LinkButton href="/desk/plans">Planned flights</LinkButton>
             <LinkButton href="/desk/walkarounds">Walkaround lists</LinkButton>
             <LinkButton href="/desk/releases">Releases</LinkButton>
             <LinkButton href="/desk/flight" weight="main">

@@ -1,6 +1,11 @@
 'use client';
 
 import { beginDeferralInput } from '@/lib/determinations/schema';
+import {
+  type CountedTogether,
+  type Judgement,
+  type JudgementId,
+} from '@/lib/rules/part-91/91-213-judgements';
 import { CommandForm } from '../../_ui/command-form';
 import { Checkbox, ChoiceGroup, TextArea, TextField } from '../../_ui/fields';
 import { defer } from '../actions';
@@ -15,14 +20,21 @@ interface DeferProps {
   /** Under a minimum equipment list: its procedures, in its words; null without a list. */
   readonly mel: { readonly procedures: string | null } | null;
   readonly isElt: boolean;
+  /** The questions the section leaves to a person, in its order. */
+  readonly judgements: readonly Judgement[];
+  /** Everything else that is out or limited on the aircraft. */
+  readonly together: readonly CountedTogether[];
 }
 
 /** A deferral with everything 91.213 asks of a person: what was done, the placard, and the determination. */
-export function DeferForm({ discrepancyId, signer, mel, isElt }: DeferProps) {
+export function DeferForm({ discrepancyId, signer, mel, isElt, judgements, together }: DeferProps) {
+  const asked = (id: JudgementId) => judgements.find((judgement) => judgement.id === id);
   const command = useAct({
     action: defer,
     schema: beginDeferralInput,
     start: {
+      nature: '',
+      together: false,
       method: '',
       methodWords: '',
       deactivationIsMaintenance: '',
@@ -38,6 +50,8 @@ export function DeferForm({ discrepancyId, signer, mel, isElt }: DeferProps) {
     input: (typed) => ({
       ...typed,
       discrepancyId,
+      together: together.length > 0 ? typed.together : undefined,
+      togetherWith: together.map(({ id }) => id),
       deactivationIsMaintenance: yesNo(typed.deactivationIsMaintenance),
       melProceduresDone: yesNo(typed.melProceduresDone) ?? null,
       eltFirstRemovedOn: orNull(typed.eltFirstRemovedOn),
@@ -48,8 +62,21 @@ export function DeferForm({ discrepancyId, signer, mel, isElt }: DeferProps) {
   return (
     <CommandForm command={command} submit="Sign the deferral" pendingWords="Signing…" label="Defer">
       <ChoiceGroup
+        name="nature"
+        label={
+          asked('equipment-or-damage')?.question ?? 'Is it only that it does not work, with nothing damaged?'
+        }
+        hint={asked('equipment-or-damage')?.look}
+        sideBySide
+        choices={[
+          { value: 'equipment', label: 'It does not work, nothing is damaged' },
+          { value: 'damage', label: 'Something is damaged' },
+        ]}
+      />
+      <ChoiceGroup
         name="method"
         label="What was done with it?"
+        hint={asked('removed-or-deactivated')?.look}
         sideBySide
         choices={[
           { value: 'removed', label: 'Removed', hint: 'Taken out of the aircraft.' },
@@ -64,7 +91,9 @@ export function DeferForm({ discrepancyId, signer, mel, isElt }: DeferProps) {
       <YesNo
         name="deactivationIsMaintenance"
         label="Was that maintenance?"
-        hint="If so its part 43 entry is owed and signed before flight. Taking a unit out always is."
+        hint={`If so its part 43 entry is owed and signed before flight. Taking a unit out always is. ${
+          mel ? '14 CFR 43.9(a).' : '14 CFR 91.213(d)(3)(ii).'
+        }`}
       />
       {mel && (
         <YesNo
@@ -103,6 +132,17 @@ export function DeferForm({ discrepancyId, signer, mel, isElt }: DeferProps) {
         name="noHazard"
         label="I determine that this inoperative item constitutes no hazard to the aircraft (14 CFR 91.213(d)(4))."
       />
+      {together.length > 0 && (
+        <Checkbox
+          name="together"
+          label={
+            <>
+              I determine that it constitutes none together with what else is out or limited now:{' '}
+              {together.map(({ number, title, why }) => `${number} ${title} (${why})`).join('; ')}.
+            </>
+          }
+        />
+      )}
       <SigningPassword name={signer} />
     </CommandForm>
   );

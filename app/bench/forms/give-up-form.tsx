@@ -6,18 +6,25 @@ import { TextArea } from '../../_ui/fields';
 import { giveUp } from '../actions';
 import { useAct } from './use-act';
 
-/** Work that was never done. The write-up stays open. */
-export function GiveUpForm({ workId }: { workId: string }) {
+/** Work that was never done: the write-up stays open. Or a correction not needed: the entry before it stands. */
+export function GiveUpForm({ workId, correction }: { workId: string; correction: boolean }) {
   const command = useAct({
     action: giveUp,
     schema: abandonWorkInput,
     start: { words: '' },
     input: (typed) => ({ ...typed, workId }),
-    done: 'The work is given up. The write-up stays open.',
+    done: correction
+      ? 'The correction is given up. The entry before it stands.'
+      : 'The work is given up. The write-up stays open.',
   });
+  const submit = correction ? 'Give up the correction' : 'Give up the work';
   return (
-    <CommandForm command={command} submit="Give up the work" label="Give up the work">
-      <TextArea name="words" label="Why it was not done" rows={2} />
+    <CommandForm command={command} submit={submit} label={submit}>
+      <TextArea
+        name="words"
+        label={correction ? 'Why it is not corrected' : 'Why it was not done'}
+        rows={2}
+      />
     </CommandForm>
   );
 }

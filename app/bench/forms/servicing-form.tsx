@@ -1,18 +1,23 @@
 'use client';
 
 import { recordServicingInput } from '@/lib/findings/schema';
+import { parseTenths } from '@/lib/rules/hours';
 import { CommandForm } from '../../_ui/command-form';
-import { TextArea } from '../../_ui/fields';
+import { NumberField, TextArea } from '../../_ui/fields';
 import { servicingDone } from '../actions';
 import { useAct } from './use-act';
 
-/** Servicing that is no maintenance, recorded; the write-up closes. */
-export function ServicingForm({ discrepancyId }: { discrepancyId: string }) {
+/** Servicing that is no maintenance, recorded; the write-up closes. `isOil`: how much was added is asked, for the trend. */
+export function ServicingForm({ discrepancyId, isOil = false }: { discrepancyId: string; isOil?: boolean }) {
   const command = useAct({
     action: servicingDone,
     schema: recordServicingInput,
-    start: { words: '' },
-    input: (typed) => ({ ...typed, discrepancyId }),
+    start: { words: '', oilAddedTenths: '' },
+    input: (typed) => ({
+      words: typed.words,
+      discrepancyId,
+      oilAddedTenths: tenthsOrNone(typed.oilAddedTenths),
+    }),
     done: 'Servicing recorded; the write-up is closed.',
   });
   return (
@@ -23,6 +28,19 @@ export function ServicingForm({ discrepancyId }: { discrepancyId: string }) {
         hint="What was added or drained, how much, and what it reads now."
         rows={3}
       />
+      {isOil && (
+        <NumberField
+          name="oilAddedTenths"
+          label="Oil added"
+          unit="qt"
+          hint="Without it the oil used in an hour cannot be worked out."
+          optional
+        />
+      )}
     </CommandForm>
   );
 }
+
+/** Quarts as typed, in tenths. Empty is not said; what cannot be read is refused by the service. */
+const tenthsOrNone = (typed: string): number | undefined =>
+  typed.trim() === '' ? undefined : (parseTenths(typed.trim()) ?? Number.NaN);

@@ -1,7 +1,7 @@
 'use client';
 
 import { useWatch } from 'react-hook-form';
-import { startWorkInput } from '@/lib/work/schema';
+import { startRepairInput } from '@/lib/work/schema';
 import { CommandForm } from '../../_ui/command-form';
 import { ChoiceGroup, SelectField, TextField } from '../../_ui/fields';
 import { start as startAction } from '../actions';
@@ -18,7 +18,7 @@ interface StartProps {
 export function StartForm({ discrepancyId, items }: StartProps) {
   const command = useAct({
     action: startAction,
-    schema: startWorkInput,
+    schema: startRepairInput,
     start: { title: '', workKind: '', preventiveItem: '', swapOnly: '' },
     input: (typed) => ({
       ...typed,

@@ -7,7 +7,7 @@ import { findWithin } from '../actions';
 import { SigningPassword } from './signing-password';
 import { useAct } from './use-act';
 
-/** A measured condition found within a limit that has a source. The write-up stays open and is looked at again. */
+/** Where the aircraft has no stored limit: measured, limit and source in words. The write-up stays open and is looked at again. */
 export function WithinLimitsForm({ discrepancyId, signer }: { discrepancyId: string; signer: string }) {
   const command = useAct({
     action: findWithin,

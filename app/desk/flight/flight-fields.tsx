@@ -1,5 +1,6 @@
 'use client';
 
+import { useEffect } from 'react';
 import { useFormContext, useWatch } from 'react-hook-form';
 import { ChoiceGroup, Checkbox, NumberField, SelectField, TextField } from '@/app/_ui/fields';
 import { formatTenths } from '@/lib/rules/hours';
@@ -50,6 +51,7 @@ export function FlightFields({ choices }: { choices: DeskChoices }) {
           choices={Object.entries(PURPOSE_WORDS).map(([value, label]) => ({ value, label }))}
         />
       </div>
+      <Permit choices={choices} form={form} />
       {questionsFor(form, 'asked').map((question) => (
         <YesNo key={question} question={question} />
       ))}
@@ -74,6 +76,28 @@ export function FlightFields({ choices }: { choices: DeskChoices }) {
         </div>
       </details>
     </>
+  );
+}
+
+/** Asked only of an aircraft that has a permit left. Under one, its conditions are the flight's limits. */
+function Permit({ choices, form }: { choices: DeskChoices; form: FlightForm }) {
+  const { setValue } = useFormContext<FlightForm>();
+  const permits = choices.aircraft.find((one) => one.id === form.aircraftId)?.permits ?? [];
+  const isOfAnother = form.permitId !== '' && !permits.some(({ id }) => id === form.permitId);
+  useEffect(() => {
+    // Another aircraft was chosen: its flight is not made under the first one's permit.
+    if (isOfAnother) setValue('permitId', '');
+  }, [isOfAnother, setValue]);
+  if (permits.length === 0) return null;
+  return (
+    <SelectField
+      name="permitId"
+      label="Under a special flight permit?"
+      optional
+      hint="Its conditions become the limits of this one flight, and the release uses it up."
+      chooseWords="No permit"
+      choices={permits.map(({ id, label }) => ({ value: id, label }))}
+    />
   );
 }
 

@@ -2,6 +2,7 @@ import { type Metadata } from 'next';
 import { mayUse } from '@/lib/access/policy';
 import { readWriteUp, type WriteUpView } from '@/lib/determinations/read-write-up';
 import { requireActor } from '../../../_session/actor-ref';
+import Link from '../../../_ui/link';
 import { SeverityMark } from '../../../_ui/marks';
 import { Ago, HoursText, Moment } from '../../../_ui/moment';
 import { Measured } from '../../../_ui/measured';
@@ -16,6 +17,7 @@ import { Eligibility } from '../../eligibility';
 import { History } from '../../history';
 import { PREVENTIVE_CHOICES } from '../../preventive-choices';
 import { Refused } from '../../refused';
+import { RepeatNotice } from '../../repeat-notice';
 import { severityOf } from '../../severity-of';
 import { WorkPart } from '../../work-part';
 import { closedWords, kindWords, partWords, stateWords, stationWords } from '../../words';
@@ -36,9 +38,23 @@ export default async function WriteUpPage(props: { params: Promise<{ id: string 
     : { href: '/', label: 'Start' };
   return (
     <Shell who={who}>
-      <PageTitle back={back} side={<Standing view={view} />} lead={`${view.registration}, ${view.typeName}`}>
+      <PageTitle
+        back={back}
+        side={<Standing view={view} />}
+        lead={
+          <>
+            {mayUse(who.roles, 'bench.read') ? (
+              <Link href={`/bench/aircraft/${view.aircraftId}`}>{view.registration}</Link>
+            ) : (
+              view.registration
+            )}
+            , {view.typeName}
+          </>
+        }
+      >
         {view.summary.number} {view.summary.title}
       </PageTitle>
+      {view.repeat && <RepeatNotice repeat={view.repeat} zone={view.zone} />}
       <Reported view={view} />
       {view.observations.length > 0 && (
         <Section title="Seen again">

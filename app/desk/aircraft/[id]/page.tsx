@@ -5,6 +5,7 @@ import { Caution } from '@/app/_ui/caution';
 import { HoursText } from '@/app/_ui/moment';
 import { Card, FactList, PageTitle, Section } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
+import { mayUse } from '@/lib/access/policy';
 import { readAircraftFile } from '@/lib/fleet/read-aircraft-file';
 import { FreshMark, StaysFresh } from '../../freshness';
 import { Reasons } from '../../reasons';
@@ -36,6 +37,9 @@ export default async function AircraftPage(props: {
         lead={`${row.typeName}, serial ${file.value.serial}. Based at ${row.baseIdent}, ${row.baseName}. Usually ${row.forHire ? 'for hire' : 'private'}.`}
         side={
           <ButtonRow>
+            {mayUse(who.roles, 'bench.read') && (
+              <LinkButton href={`/bench/aircraft/${row.aircraftId}`}>Bench</LinkButton>
+            )}
             <LinkButton href={`/desk/releases?aircraft=${row.aircraftId}`}>Releases</LinkButton>
             <LinkButton href={`/desk/flight?aircraft=${row.aircraftId}`} weight="main">
               Compose a flight

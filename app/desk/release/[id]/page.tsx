@@ -134,6 +134,7 @@ function flightFacts({ flight, pilot }: ReleaseFile) {
     { name: 'Over water beyond glide', value: said(flight.overWaterBeyondGlide) },
     { name: 'Training within 50 NM', value: said(flight.trainingWithin50Nm) },
     { name: 'Only crew aboard', value: said(flight.crewOnly) },
+    { name: 'Special flight permit', value: flight.specialFlightPermit?.reference ?? 'None' },
     {
       name: 'Highest altitude',
       value: flight.highestAltitudeFtMsl.known ? `${flight.highestAltitudeFtMsl.value} ft MSL` : 'Not said',

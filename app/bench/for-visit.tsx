@@ -1,0 +1,47 @@
+import { type BenchRow } from '@/lib/work/read-bench';
+import { Button, LinkButton } from '../_ui/button';
+import styles from './for-visit.module.css';
+
+/**
+ * The bar between filters and list: how the keys work while nothing is ticked, then what is ticked and the way into a
+ * visit. Both lie in one place, one of them hidden, so that a tick moves nothing; it stays in sight while something is ticked.
+ */
+export function ForVisit(props: { chosen: readonly BenchRow[]; said: string; onClear: () => void }) {
+  const { chosen, said, onClear } = props;
+  const first = chosen[0];
+  return (
+    <div className={`${styles.bar} ${first ? styles.chosen : ''}`}>
+      <p role="status" className={styles.said}>
+        {said !== '' ? (
+          <b>{said}</b>
+        ) : first ? (
+          <>
+            <b>{`${chosen.length} of ${first.registration}`}</b> ticked for a visit
+          </>
+        ) : (
+          'Tick write-ups of one aircraft to group them into a visit.'
+        )}
+      </p>
+      <div className={styles.side}>
+        <div className={`${styles.presses} ${first ? '' : styles.away}`}>
+          <LinkButton href={first ? visitHref(first, chosen) : '/bench'} weight="main">
+            Group into a visit
+          </LinkButton>
+          <Button weight="quiet" onClick={onClear}>
+            Clear
+          </Button>
+        </div>
+        <p className={`${styles.keys} ${first ? styles.away : ''}`}>
+          In the list: <kbd>↑</kbd> <kbd>↓</kbd> <kbd>Home</kbd> <kbd>End</kbd> move, <kbd>Enter</kbd> opens,{' '}
+          <kbd>Space</kbd> or <kbd>x</kbd> ticks.
+        </p>
+      </div>
+    </div>
+  );
+}
+
+function visitHref({ aircraftId }: BenchRow, chosen: readonly BenchRow[]): string {
+  const query = new URLSearchParams({ aircraft: aircraftId });
+  for (const { writeUp } of chosen) query.append('writeUp', writeUp.id);
+  return `/bench/visit/new?${query.toString()}`;
+}

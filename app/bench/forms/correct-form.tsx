@@ -1,0 +1,28 @@
+'use client';
+
+import { correctWorkInput } from '@/lib/work/schema';
+import { CommandForm } from '../../_ui/command-form';
+import { TextArea } from '../../_ui/fields';
+import { correct } from '../actions';
+import { useAct } from './use-act';
+
+/** Begins the correction of a signed entry: both stay in the record. */
+export function CorrectForm({ workId }: { workId: string }) {
+  const command = useAct({
+    action: correct,
+    schema: correctWorkInput,
+    start: { why: '' },
+    input: (typed) => ({ ...typed, workId }),
+    done: 'The correction is begun. Write it, then sign it; until then the aircraft does not fly.',
+  });
+  return (
+    <CommandForm command={command} submit="Begin the correction" label="Correct the entry">
+      <p>
+        Nothing signed is changed. The correction is an entry of its own beside this one, with your reason.
+        From now until it is signed or given up <b>the aircraft does not fly</b>: work stands unsigned (14 CFR
+        91.407(a)).
+      </p>
+      <TextArea name="why" label="What is wrong with the entry" rows={2} />
+    </CommandForm>
+  );
+}

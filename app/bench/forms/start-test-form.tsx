@@ -1,0 +1,27 @@
+'use client';
+
+import { type OwedTest } from '@/lib/rules/aircraft';
+import { startTestInput } from '@/lib/work/schema';
+import { STARTS, testInWords, testTitle } from '@/lib/work/tests-owed';
+import { CommandForm } from '../../_ui/command-form';
+import { start as startTest } from '../actions';
+import { useAct } from './use-act';
+
+/** Begins the test that signed work left owed. Its signature settles it. */
+export function StartTestForm({ workId, test }: { workId: string; test: OwedTest }) {
+  const command = useAct({
+    action: startTest,
+    schema: startTestInput,
+    start: {},
+    input: () => ({ ...STARTS[test], testForId: workId, title: testTitle(test) }),
+    done: 'The test is begun. The aircraft does not fly until it is signed or given up.',
+  });
+  return (
+    <CommandForm
+      command={command}
+      submit={`Start: ${testTitle(test)}`}
+      pendingWords="Starting…"
+      label={testInWords(test)}
+    />
+  );
+}

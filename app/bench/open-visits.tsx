@@ -1,0 +1,24 @@
+import { type OpenVisit } from '@/lib/visits/open-visits';
+import Link from '../_ui/link';
+import { DateText } from '../_ui/moment';
+import styles from './open-visits.module.css';
+
+/** Visits that are not closed, each a link. */
+export function OpenVisits({ visits }: { visits: readonly OpenVisit[] }) {
+  return (
+    <ul className={styles.visits}>
+      {visits.map((visit) => (
+        <li key={visit.id}>
+          <Link href={`/bench/visit/${visit.id}`}>
+            <b>{visit.registration}</b>
+            <span className={styles.title}>{visit.title}</span>
+            <span className={styles.soft}>
+              {visit.plannedOn ? <DateText date={visit.plannedOn} /> : 'No day set'} · {visit.items}{' '}
+              {visit.items === 1 ? 'item' : 'items'}
+            </span>
+          </Link>
+        </li>
+      ))}
+    </ul>
+  );
+}

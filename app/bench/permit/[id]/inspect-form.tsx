@@ -1,0 +1,31 @@
+'use client';
+
+import { inspectForPermitInput } from '@/lib/permits/schema';
+import { CommandForm } from '@/app/_ui/command-form';
+import { Checkbox, TextArea } from '@/app/_ui/fields';
+import { permitInspected } from '../../actions';
+import { SigningPassword } from '../../forms/signing-password';
+import { useAct } from '../../forms/use-act';
+
+/** The inspection the permit asks for: what was looked at, and that the aircraft is safe for this flight. */
+export function InspectForm({ permitId, signer }: { permitId: string; signer: string }) {
+  const command = useAct({
+    action: permitInspected,
+    schema: inspectForPermitInput,
+    start: { statement: '', safe: false, password: '' },
+    input: (typed) => ({ ...typed, permitId }),
+    done: 'Inspected and signed.',
+  });
+  return (
+    <CommandForm
+      command={command}
+      submit="Sign the inspection"
+      pendingWords="Signing…"
+      label="Inspect for the permit"
+    >
+      <TextArea name="statement" label="What was inspected and found" rows={3} />
+      <Checkbox name="safe" label="I find the aircraft safe for the flight that this permit describes." />
+      <SigningPassword name={signer} />
+    </CommandForm>
+  );
+}

@@ -1,0 +1,68 @@
+'use client';
+
+import { useWatch } from 'react-hook-form';
+import { startRequirementWorkInput } from '@/lib/inspections/requirement-schema';
+import { CommandForm } from '../../_ui/command-form';
+import { ChoiceGroup, SelectField, TextField } from '../../_ui/fields';
+import { workOnDueStarted } from '../actions';
+import { JascField } from '../forms/jasc-field';
+import { orNull, wholeOrNull, yesNo } from '../forms/typed';
+import { useAct } from '../forms/use-act';
+import { YesNo } from '../forms/yes-no';
+
+interface StartProps {
+  readonly requirementId: string;
+  /** What kind of work it is follows from the paragraph; nothing but its name is asked. */
+  readonly fixed: boolean;
+  readonly mayBePreventive: boolean;
+  readonly items: readonly { readonly value: string; readonly label: string }[];
+}
+
+const MINOR = { value: 'minor', label: 'Minor repair, or maintenance beside the list' };
+const PREVENTIVE = {
+  value: 'preventive',
+  label: 'Preventive maintenance',
+  hint: 'One of the items of part 43 Appendix A(c), no complex assembly.',
+};
+
+/** Work begun that answers something due. From here on the aircraft does not fly until it is signed. */
+export function StartOnDueForm({ requirementId, fixed, mayBePreventive, items }: StartProps) {
+  const command = useAct({
+    action: workOnDueStarted,
+    schema: startRequirementWorkInput,
+    start: { title: '', workKind: '', preventiveItem: '', jasc: '', swapOnly: '' },
+    input: (typed) => ({
+      ...typed,
+      requirementId,
+      workKind: fixed ? null : orNull(typed.workKind),
+      preventiveItem: typed.workKind === 'preventive' ? wholeOrNull(typed.preventiveItem) : null,
+      jasc: fixed ? null : orNull(typed.jasc),
+      swapOnly: fixed ? null : (yesNo(typed.swapOnly) ?? null),
+    }),
+    done: 'Work is begun. Write its entry, then sign it: that is the record.',
+  });
+  const kind = useWatch({ control: command.form.control, name: 'workKind' });
+  return (
+    <CommandForm command={command} submit="Start the work" pendingWords="Starting…" label="Start work">
+      <TextField name="title" label="What is to be done" />
+      {!fixed && (
+        <>
+          <ChoiceGroup
+            name="workKind"
+            label="What kind of work is it?"
+            choices={mayBePreventive ? [PREVENTIVE, MINOR] : [MINOR]}
+          />
+          {kind === 'preventive' && (
+            <SelectField name="preventiveItem" label="Item of Appendix A(c)" choices={items} />
+          )}
+          <JascField name="jasc" />
+          <YesNo
+            name="swapOnly"
+            label="Is a unit only taken out and put in?"
+            hint="Yes when nothing inside an instrument or radio is opened or repaired."
+          />
+        </>
+      )}
+    </CommandForm>
+  );
+}
