@@ -26,6 +26,8 @@ const entry = (
 const MEL: MelPlan = {
   reference: 'Demo MEL FX-200, revision 3',
   letterReference: 'Demo letter of authorization 0611',
+  extensionCategories: ['C'],
+  extensionReference: 'Demo letter of authorization 0611, paragraph 4',
   items: [
     entry('autopilot', 'Autopilot', 'C', 'The flight does not need it.', {
       maintenanceProcedure: 'Pull and collar the autopilot breaker; check that the servos are free.',

@@ -110,6 +110,9 @@ export interface MelItemPlan {
 export interface MelPlan {
   readonly reference: string;
   readonly letterReference: string;
+  /** Categories whose interval the letter lets the school extend once, and what it says so in. */
+  readonly extensionCategories: readonly ('B' | 'C')[];
+  readonly extensionReference: string | null;
   readonly items: readonly MelItemPlan[];
 }
 

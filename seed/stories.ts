@@ -14,6 +14,8 @@ interface StepBase {
 export interface ServiceStep extends StepBase {
   readonly do: 'service';
   readonly words: string;
+  /** Oil poured in, tenths of a quart. */
+  readonly oilAddedTenths?: number;
 }
 
 export interface JudgeStep extends StepBase {
@@ -29,6 +31,8 @@ export interface WithinLimitsStep extends StepBase {
   readonly measured: string;
   readonly limitText: string;
   readonly limitSource: string;
+  /** Where the aircraft has stored limits for the finding: what was measured, by measurement, in its smallest unit. */
+  readonly readings?: Readonly<Record<string, number>>;
   readonly statement: string;
 }
 
@@ -51,6 +55,16 @@ export interface PlacardStep extends StepBase {
 }
 
 /** Work begun, entered, and signed unless `leave` says where it stops. */
+/** A part fitted in a story; its numbers are invented. One of it unless said. */
+export interface FittedPart {
+  readonly name: string;
+  readonly number: string;
+  readonly serial?: string;
+  readonly batch?: string;
+  readonly quantity?: string;
+  readonly release?: string;
+}
+
 export interface RepairStep extends StepBase {
   readonly do: 'repair';
   readonly takes: number;
@@ -60,7 +74,18 @@ export interface RepairStep extends StepBase {
   readonly swapOnly?: boolean;
   readonly description: string;
   readonly references: string;
-  readonly parts?: string;
+  /** Repaired unless said; looked for and not found, with how. */
+  readonly outcome?: 'could-not-duplicate';
+  readonly lookedFor?: string;
+  readonly parts?: readonly FittedPart[];
+  /** Hours of work, with one decimal. */
+  readonly hours?: string;
+  /** Of a major repair: which questions of Appendix A(b) were answered yes, and its papers. */
+  readonly major?: {
+    readonly done: readonly string[];
+    readonly form337: string;
+    readonly approvedData: string;
+  };
   readonly checkFlight?: { readonly by: string; readonly reason: string; readonly words: string };
   /** Somebody whose certificates did not allow it tried to sign first, and was refused. */
   readonly refusedFirst?: string;

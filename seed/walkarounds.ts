@@ -196,7 +196,8 @@ export const OTHER_LISTS: readonly ListPlan[] = [
   },
 ];
 
-const USUAL = {
+/** What a type's tyres, battery and flaps usually read. */
+export const USUAL = {
   'main-tyre-pressure': [245],
   'nose-tyre-pressure': [300],
   'battery-voltage': [126],

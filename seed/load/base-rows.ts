@@ -203,6 +203,8 @@ async function writeAircraft(
         reference: plan.mel.reference,
         letterAboard: true,
         letterReference: plan.mel.letterReference,
+        extensionCategories: [...plan.mel.extensionCategories],
+        extensionReference: plan.mel.extensionReference,
         enforceCategories: true,
       },
     });

@@ -7,12 +7,14 @@ import { finishWalkaround } from '../../lib/walkarounds/finish-walkaround';
 import { recordServicing } from '../../lib/findings/record-servicing';
 import { reportFinding } from '../../lib/findings/report-finding';
 import { startWalkaround } from '../../lib/walkarounds/start-walkaround';
+import { formatTenths, tenthsFromMinutes } from '../../lib/rules/hours';
+import { MAJOR_QUESTIONS } from '../../lib/rules/part-43/43-appendix-a-major';
 import { STATION_KEYS } from '../../lib/rules/findings/stations';
 import { enterWork } from '../../lib/work/enter-work';
 import { logCheckFlight } from '../../lib/work/log-check-flight';
 import { signWork } from '../../lib/work/sign-work';
 import { startWork } from '../../lib/work/start-work';
-import type { DeferStep, RepairStep, Step, Story } from '../stories';
+import type { DeferStep, RepairStep, Step, Story, WithinLimitsStep } from '../stories';
 import { dayOf, instantAt, minutesLater } from './calendar';
 import * as ids from './ids';
 import { hoursPast, readMeters, ttisAt } from './meters';
@@ -111,7 +113,8 @@ function playStep(scene: Scene, step: Step, reportedAt: Date, index: number): Ha
   switch (step.do) {
     case 'service':
       return happening(async () => {
-        const input = { requestId, discrepancyId: told.discrepancyId, words: step.words };
+        const oil = step.oilAddedTenths === undefined ? {} : { oilAddedTenths: step.oilAddedTenths };
+        const input = { requestId, discrepancyId: told.discrepancyId, words: step.words, ...oil };
         granted(await recordServicing(ref, input, { now: at }), saying);
       });
     case 'judge':
@@ -139,6 +142,7 @@ function playStep(scene: Scene, step: Step, reportedAt: Date, index: number): Ha
           measured,
           limitText,
           limitSource,
+          ...(await readingsOf(scene, step)),
           statement,
           password,
         };
@@ -197,7 +201,8 @@ async function defer(scene: Scene, step: DeferStep, requestId: string, at: Date)
       workId: work.id,
       description: step.entry.description,
       references: step.entry.references,
-      partsUsed: '',
+      majorAnswers: NOTHING_MAJOR,
+      tests: NOTHING_TO_TEST,
       completedOn: dayOf(done, zone),
       performedBy: stage.nameOf(step.by),
       checkFlightNeeded: false,
@@ -250,7 +255,12 @@ function repair(scene: Scene, step: RepairStep, requestId: string, at: Date): Ha
           workId: requestId,
           description: step.description,
           references: step.references,
-          partsUsed: step.parts ?? '',
+          outcome: step.outcome ?? 'repaired',
+          ...(step.lookedFor === undefined ? {} : { lookedFor: step.lookedFor }),
+          parts: (step.parts ?? []).map((part) => ({ did: 'fitted', quantity: '1', ...part })),
+          laborHours: step.hours ?? formatTenths(tenthsFromMinutes(step.takes)),
+          ...majorSaid(step),
+          tests: NOTHING_TO_TEST,
           completedOn: dayOf(done, zone),
           performedBy: stage.nameOf(step.by),
           checkFlightNeeded: step.checkFlight !== undefined,
@@ -292,4 +302,47 @@ function repair(scene: Scene, step: RepairStep, requestId: string, at: Date): Ha
       },
     },
   ];
+}
+
+/** What was measured in a story, each number beside the stored limit of its aircraft. Nothing where none is stored. */
+async function readingsOf({ stage, story }: Scene, { readings }: WithinLimitsStep) {
+  if (!readings) return {};
+  const { operatorId } = stage;
+  const limits = await readInOperator(operatorId, (tx) =>
+    tx.storedLimit.findMany({
+      where: {
+        operatorId,
+        aircraftId: ids.aircraftId(stage.operator.key, story.aircraft),
+        measurement: { in: Object.keys(readings) },
+      },
+      orderBy: { measurement: 'asc' },
+    }),
+  );
+  const [first, ...rest] = limits.map(({ id, measurement }) => ({
+    limitId: id,
+    measuredValue: readings[measurement],
+  }));
+  return { ...first, ...(rest.length > 0 && { alsoMeasured: rest }) };
+}
+
+/** Every question of Appendix A(b), answered no. */
+const NOTHING_MAJOR: Readonly<Record<string, boolean>> = Object.fromEntries(
+  MAJOR_QUESTIONS.map(({ key }) => [key, false]),
+);
+
+/** No static line was opened, and no altitude could be in error: what whoever did the work in these stories answered. */
+const NOTHING_TO_TEST = { staticOpened: false, altitudeError: false, transponderError: false };
+
+/** What the entry of a repair says about Appendix A(b), and of a major one about its papers. */
+function majorSaid({ major }: RepairStep) {
+  if (!major) return { majorAnswers: NOTHING_MAJOR };
+  const { done, form337, approvedData } = major;
+  return {
+    majorAnswers: { ...NOTHING_MAJOR, ...Object.fromEntries(done.map((key) => [key, true])) },
+    majorRecord: 'form-337',
+    form337,
+    approvedData,
+    limitsChanged: false,
+    cabinTank: false,
+  };
 }

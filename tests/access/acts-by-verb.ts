@@ -5,6 +5,7 @@ import type { Verb } from '@/lib/access/policy';
 import type { CallOptions } from '@/lib/access/service';
 import type { Result } from '@/lib/problems';
 import { beginDeferral } from '@/lib/determinations/begin-deferral';
+import { extendInterval } from '@/lib/determinations/extend-interval';
 import { findWithinLimits } from '@/lib/determinations/find-within-limits';
 import { judgeSeverity } from '@/lib/determinations/judge-severity';
 import { placePlacard } from '@/lib/determinations/place-placard';
@@ -19,9 +20,23 @@ import { readPhoto } from '@/lib/photos/read-photo';
 import { recordServicing } from '@/lib/findings/record-servicing';
 import { reportFinding } from '@/lib/findings/report-finding';
 import { readLists } from '@/lib/walkarounds/read-lists';
+import { readRecords } from '@/lib/records/read-records';
 import { startWalkaround } from '@/lib/walkarounds/start-walkaround';
 import { writeList } from '@/lib/walkarounds/write-list';
 import { STARTING_LIST } from '@/lib/rules/walkaround/starting-list';
+import { cancelPlannedFlight } from '@/lib/flights/cancel-planned-flight';
+import { planFlight } from '@/lib/flights/plan-flight';
+import { readPlannedFlights } from '@/lib/flights/read-planned-flights';
+import { changeVisit } from '@/lib/visits/change-visit';
+import { closeVisit } from '@/lib/visits/close-visit';
+import { openVisit } from '@/lib/visits/open-visit';
+import { readVisit } from '@/lib/visits/read-visit';
+import { readDue } from '@/lib/due/read-due';
+import { addRequirement } from '@/lib/fleet/add-requirement';
+import { endRequirement } from '@/lib/fleet/end-requirement';
+import { renewPaper } from '@/lib/fleet/renew-paper';
+import { readTrends } from '@/lib/trends/read-trends';
+import { readInOperator } from '@/lib/db/scope';
 import { readAircraftFile } from '@/lib/fleet/read-aircraft-file';
 import { readBoard } from '@/lib/fleet/read-board';
 import { answerFlight } from '@/lib/releases/answer-flight';
@@ -29,7 +44,23 @@ import { correctMeters } from '@/lib/releases/correct-meters';
 import { readReleases } from '@/lib/releases/read-desk';
 import { readMetersIn, readMetersOut } from '@/lib/releases/record-meters';
 import { releaseFlight } from '@/lib/releases/release-flight';
+import { readDeferralList } from '@/lib/papers/read-deferrals';
+import { inspectForPermit } from '@/lib/permits/inspect-for-permit';
+import { readPermit } from '@/lib/permits/read-permit';
+import { recordPermit } from '@/lib/permits/record-permit';
+import { beginInspection } from '@/lib/inspections/begin-inspection';
+import { disposeDeferral } from '@/lib/inspections/dispose-deferral';
+import { enterInspection } from '@/lib/inspections/enter-inspection';
+import { giveUpInspection } from '@/lib/inspections/give-up-inspection';
+import { readInspection } from '@/lib/inspections/read-inspection';
+import { recordEltUse } from '@/lib/inspections/record-elt-use';
+import { recordRequirement } from '@/lib/inspections/record-requirement';
+import { recordVorCheck } from '@/lib/inspections/record-vor-check';
+import { signInspection } from '@/lib/inspections/sign-inspection';
+import { signList } from '@/lib/inspections/sign-list';
+import { startRequirementWork } from '@/lib/inspections/start-requirement-work';
 import { abandonWork } from '@/lib/work/abandon-work';
+import { correctWork } from '@/lib/work/correct-work';
 import { enterWork } from '@/lib/work/enter-work';
 import { logCheckFlight } from '@/lib/work/log-check-flight';
 import { readBench } from '@/lib/work/read-bench';
@@ -41,10 +72,20 @@ import {
   deferralOf,
   entryOf,
   nickedPropeller,
+  permitOf,
   signatureOf,
   startOf,
   valueOf,
 } from '../fixtures/acts';
+import {
+  beginOf,
+  disposalOf,
+  inspectionEntryOf,
+  listOf,
+  paperRecordOf,
+  requirementsOf,
+  vorCheckOf,
+} from '../fixtures/inspections';
 import { NOW, PASSWORD, type School } from '../fixtures/school';
 
 export type Call = (ref: ActorRef | null, raw: unknown, options?: CallOptions) => Promise<Result<unknown>>;
@@ -63,6 +104,18 @@ export interface Things {
   /** The reading at departure of that release. */
   readonly readingId: string;
   readonly noticeId: string;
+  readonly deferralId: string;
+  /** A special flight permit that asks for an inspection. */
+  readonly permitId: string;
+  /** A directive, which a person may end. */
+  readonly directiveId: string;
+  readonly paperId: string;
+  readonly visitId: string;
+  readonly plannedFlightId: string;
+  /** Begun and given up, so that no act on it depends on what the meters say meanwhile. */
+  readonly inspectionId: string;
+  /** What recurs, by kind. */
+  readonly due: ReadonlyMap<string, string>;
 }
 
 interface Act {
@@ -155,17 +208,112 @@ export const ACTS: Readonly<Record<Verb, Act>> = {
     password: PASSWORD,
   })),
   'deferral.begin': about(beginDeferral, ({ writeUpId }) => deferralOf(writeUpId)),
+  'deferral.extend': about(extendInterval, ({ deferralId }) => ({
+    ...own(),
+    deferralId,
+    until: '2026-12-10',
+    reason: 'Bulb on order.',
+    password: PASSWORD,
+  })),
+  'records.read': about(readRecords, ({ school }) => ({ aircraftId: school.aircraftId })),
+  'paper.read': about(readDeferralList, ({ school }) => ({ aircraftId: school.aircraftId })),
+  'permit.record': about(recordPermit, ({ school, writeUpId }) => permitOf(school, [writeUpId])),
+  'permit.inspect': about(inspectForPermit, ({ permitId }) => ({
+    ...own(),
+    permitId,
+    safe: true,
+    statement: 'Looked at the blade.',
+    password: PASSWORD,
+  })),
+  'permit.read': about(readPermit, ({ permitId }) => ({ permitId })),
   'placard.place': about(placePlacard, ({ placardId }) => ({ ...own(), placardId })),
   'work.start': about(startWork, ({ writeUpId }) => startOf(writeUpId)),
   'work.enter': about(enterWork, ({ workId }) => entryOf(workId, 'Somebody')),
   'work.sign': about(signWork, ({ workId }) => signatureOf(workId, '0'.repeat(64))),
   'work.abandon': about(abandonWork, ({ workId }) => ({ ...own(), workId, words: 'Wrong aircraft.' })),
+  'work.correct': about(correctWork, ({ workId }) => ({ ...own(), workId, why: 'Wrong part number.' })),
   'check-flight.log': about(logCheckFlight, ({ workId }) => ({
     ...own(),
     workId,
     words: 'Flew it.',
     flownOn: '2026-11-25',
     password: PASSWORD,
+  })),
+  'planned-flights.read': list(readPlannedFlights),
+  'flight.plan': about(planFlight, ({ school }) => planOf(school)),
+  'flight.cancel-plan': about(cancelPlannedFlight, ({ plannedFlightId }) => ({ ...own(), plannedFlightId })),
+  'visit.read': about(readVisit, ({ visitId }) => ({ visitId })),
+  'visit.open': about(openVisit, ({ school, writeUpId }) => visitOf(school, writeUpId)),
+  'visit.change': about(changeVisit, ({ visitId }) => ({
+    ...own(),
+    visitId,
+    title: 'Propeller, another day',
+    words: '',
+    plannedOn: null,
+    addDiscrepancyIds: [],
+    addRequirementIds: [],
+    removeItemIds: [],
+  })),
+  'visit.close': about(closeVisit, ({ visitId }) => ({ ...own(), visitId })),
+  'due.read': list(readDue),
+  'trends.read': about(readTrends, ({ school }) => ({ aircraftId: school.aircraftId })),
+  'requirement.add': about(addRequirement, ({ school }) => directiveOf(school)),
+  'requirement.end': about(endRequirement, ({ directiveId }) => ({
+    ...own(),
+    requirementId: directiveId,
+    why: 'Superseded.',
+  })),
+  'inspection.read': about(readInspection, ({ inspectionId }) => ({ inspectionId })),
+  'inspection.begin': about(beginInspection, ({ school, due }) =>
+    beginOf(school, 'annual', [due.get('annual') ?? '']),
+  ),
+  'inspection.enter': about(enterInspection, ({ inspectionId }) => inspectionEntryOf(inspectionId, '4512.3')),
+  'inspection.list': about(signList, ({ inspectionId }) => listOf(inspectionId)),
+  'inspection.sign': about(signInspection, ({ inspectionId }) => ({
+    ...own(),
+    inspectionId,
+    part: 'airframe',
+    airworthy: true,
+    madeByMe: true,
+    entryHash: '0'.repeat(64),
+    password: PASSWORD,
+  })),
+  'inspection.give-up': about(giveUpInspection, ({ inspectionId }) => ({
+    ...own(),
+    inspectionId,
+    words: 'Wrong aircraft.',
+  })),
+  'deferral.dispose': about(disposeDeferral, ({ deferralId, inspectionId }) =>
+    disposalOf(deferralId, { inspectionId }),
+  ),
+  'requirement.start-work': about(startRequirementWork, ({ due }) => ({
+    ...own(),
+    requirementId: due.get('transponder'),
+    title: 'Transponder test',
+    workKind: null,
+    preventiveItem: null,
+    jasc: null,
+    swapOnly: null,
+  })),
+  'requirement.record': about(recordRequirement, ({ due }) =>
+    paperRecordOf(due.get('elt-inspection') ?? '', '2026-11-20', '4500.0'),
+  ),
+  'vor-check.record': about(recordVorCheck, ({ due }) => vorCheckOf(due.get('vor-check') ?? '')),
+  'elt-use.record': about(recordEltUse, ({ school }) => ({
+    ...own(),
+    aircraftId: school.aircraftId,
+    usedOn: '2026-11-25',
+    minutes: 1,
+    words: 'Test.',
+  })),
+  'paper.renew': about(renewPaper, ({ paperId }) => ({
+    ...own(),
+    paperId,
+    validThrough: null,
+    expires: false,
+    reference: 'Second edition',
+    issuedOn: null,
+    aboard: true,
   })),
   'flight.release': about(releaseFlight, ({ school }) => ({
     ...dayLesson(school),
@@ -184,6 +332,39 @@ export const ACTS: Readonly<Record<Verb, Act>> = {
     why: 'Read between two marks.',
   })),
 };
+
+const directiveOf = (school: School) => ({
+  ...own(),
+  aircraftId: school.aircraftId,
+  kind: 'directive',
+  name: 'Heat valve',
+  reference: 'Invented directive 1',
+  binding: null,
+  intervalMonths: '12',
+  intervalDays: '',
+  intervalHours: '100',
+  fixedExpiry: '',
+});
+
+const planOf = (school: School) => ({
+  ...own(),
+  aircraftId: school.aircraftId,
+  pilotId: null,
+  departLocal: '2026-11-26T10:00',
+  arriveLocal: '2026-11-26T11:00',
+  plannedHours: '',
+  words: '',
+});
+
+const visitOf = (school: School, writeUpId: string) => ({
+  ...own(),
+  aircraftId: school.aircraftId,
+  title: 'Propeller',
+  words: '',
+  plannedOn: null,
+  discrepancyIds: [writeUpId],
+  requirementIds: [],
+});
 
 /** The same figures whoever asks: the second to send them is told that they stand there already, or were corrected. */
 const metersOf = (releaseId: string, moment: 'out' | 'in') => ({
@@ -214,19 +395,43 @@ export async function furnish(school: School): Promise<Things> {
     ),
   );
   const light = valueOf(await reportFinding(renter, deadLandingLight(school), now));
-  const { placardId } = valueOf(await beginDeferral(airframe, deferralOf(light.discrepancyId), now));
+  const { placardId, deferralId } = valueOf(
+    await beginDeferral(airframe, deferralOf(light.discrepancyId), now),
+  );
   const nick = valueOf(await reportFinding(renter, nickedPropeller(school), now));
   const photo = await addPhoto(renter, { ...own(), findingId: nick.findingId, bytes: PIXEL });
   const { workId } = valueOf(await startWork(powerplant, startOf(nick.discrepancyId), now));
+  const { permitId } = valueOf(
+    await recordPermit(school.people.manager, permitOf(school, [nick.discrepancyId]), now),
+  );
   const { releaseId } = valueOf(released);
   const departure = metersOf(releaseId, 'out');
   valueOf(await readMetersOut(renter, departure, now));
+  const { requirementId: directiveId } = valueOf(await addRequirement(airframe, directiveOf(school), now));
+  const manual = await readInOperator(school.operatorId, (tx) =>
+    tx.paper.findFirstOrThrow({ where: { aircraftId: school.aircraftId, kind: 'flight-manual' } }),
+  );
+  const { visitId } = valueOf(await openVisit(airframe, visitOf(school, nick.discrepancyId), now));
+  const { plannedFlightId } = valueOf(await planFlight(dispatcher, planOf(school), now));
+  const due = await requirementsOf(school);
+  const { inspectionId } = valueOf(
+    await beginInspection(airframe, beginOf(school, 'hundred-hour', [due.get('hundred-hour') ?? '']), now),
+  );
+  valueOf(await giveUpInspection(airframe, { ...own(), inspectionId, words: 'Wrong aircraft.' }, now));
   return {
     school,
     writeUpId: nick.discrepancyId,
     findingId: nick.findingId,
     placardId,
+    deferralId,
+    permitId,
     workId,
+    directiveId,
+    paperId: manual.id,
+    visitId,
+    plannedFlightId,
+    inspectionId,
+    due,
     walkaroundId,
     photoId: valueOf(photo).photoId,
     releaseId,

@@ -79,6 +79,8 @@ test('a nicked propeller: no go, refused without powerplant rating, dressed, sig
   await choose(airframe, 'Is a unit only taken out and put in?', 'No');
   await airframe.getByRole('button', { name: 'Start the work' }).click();
   await unfold(airframe, 'Write the entry');
+  await choose(airframe, 'What came of it?', 'Repaired');
+  await choose(airframe, 'Was any of these done?', 'None of these was done');
   await airframe
     .getByLabel('What was done')
     .fill('Nick dressed out and faired, 10x inspection, no crack found.');
@@ -130,6 +132,7 @@ test('a dead landing light: allowed by day, barred at night for hire, placarded,
   await expect(row('Night VFR, for hire')).toContainText('91.205(c)(4)');
 
   await unfold(mechanic, 'Defer it');
+  await mechanic.getByText('It does not work, nothing is damaged', { exact: true }).click();
   await choose(mechanic, 'What was done with it?', 'Deactivated');
   await mechanic.getByLabel('How', { exact: true }).fill('Breaker pulled and collared.');
   await choose(mechanic, 'Was that maintenance?', 'No');

@@ -4,6 +4,8 @@ import type { ActorRef } from '@/lib/access/actor';
 import { checkSignIn } from '@/lib/access/passwords';
 import { closeDatabase } from '@/lib/db/client';
 import { readInOperator } from '@/lib/db/scope';
+import { readWriteUp } from '@/lib/determinations/read-write-up';
+import { readDue } from '@/lib/due/read-due';
 import { readAircraftFile } from '@/lib/fleet/read-aircraft-file';
 import { readBoard, type Board, type BoardRow } from '@/lib/fleet/read-board';
 import { withClient } from '@/lib/operate/connection';
@@ -11,6 +13,7 @@ import { DEMO_LOGINS, loadDemo } from '@/lib/operate/load-demo';
 import { verifyOperator } from '@/lib/records/verify';
 import { readReleases } from '@/lib/releases/read-desk';
 import type { OperationId } from '@/lib/rules/operations';
+import { readTrends } from '@/lib/trends/read-trends';
 import { readLists } from '@/lib/walkarounds/read-lists';
 import { readPack } from '@/lib/walkarounds/read-pack';
 import { readBench } from '@/lib/work/read-bench';
@@ -363,4 +366,41 @@ test('loading again says so and changes nothing', async () => {
   const before = await count(sum);
   await loadDemo(database.adminUrl, database.appUrl, options);
   expect(await count(sum)).toBe(before);
+});
+
+describe('what comes back and what wears', () => {
+  // Issue 4: "trends for measured things (oil used an hour, strut, tyre)"; the figures are invented in seed/measured-walks.ts.
+  test('N041QB uses more oil lately, and one addition was not recorded; N045TM’s nose strut goes soft', async () => {
+    const trends = async (registration: string) => {
+      const read = await readTrends(tess, { aircraftId: rowOf(registration).aircraftId }, options);
+      if (!read.ok) throw new Error(JSON.stringify(read.problem));
+      return read.value;
+    };
+    const { oil } = await trends('N041QB');
+    expect(oil?.use?.before).not.toBeNull();
+    expect(oil?.use?.recent).toBeGreaterThan((oil?.use?.before ?? 0) * 1.25);
+    expect(oil?.spans.some(({ leftOut }) => leftOut === 'addition-not-recorded')).toBe(true);
+    expect(oil?.added).toMatchObject([{ tenths: 10 }]);
+    const strut = (await trends('N045TM')).series.find(
+      ({ measurement }) => measurement.key === 'nose-strut-extension',
+    );
+    expect(strut?.level?.recent).toBeLessThan(strut?.level?.before ?? 0);
+  });
+
+  // Issue 4: "could not duplicate closures count".
+  test('N052TM’s nav radio was looked for and not found two weeks before: a repeat', async () => {
+    const moira = await signIn('moira');
+    const bench = await readBench(moira, {}, options);
+    if (!bench.ok) throw new Error(JSON.stringify(bench.problem));
+    const row = bench.value.rows.find(({ registration, repeat }) => registration === 'N052TM' && repeat);
+    const writeUp = await readWriteUp(moira, { discrepancyId: row?.writeUp.id }, options);
+    if (!writeUp.ok) throw new Error(JSON.stringify(writeUp.problem));
+    expect(writeUp.value.repeat?.earlier).toMatchObject([{ how: 'could-not-duplicate', inWindow: true }]);
+  });
+
+  test('every aircraft has a pace to forecast from', async () => {
+    const due = await readDue(tess, {}, options);
+    if (!due.ok) throw new Error(JSON.stringify(due.problem));
+    expect(due.value.aircraft.filter(({ tenthsAWeek }) => tenthsAWeek === null)).toEqual([]);
+  });
 });
