@@ -53,9 +53,14 @@ export function inspectionEntries(view: InspectionPaper): Promise<Uint8Array> {
     }
     labelled(sheet, 'Aircraft', `${aircraft.registration}, serial ${aircraft.serial}, ${aircraft.typeName}`);
     labelled(sheet, 'Inspection: 43.11(a)(1)', workSaid(view.kind));
-    labelled(sheet, 'Extent: 43.11(a)(1)', [view.extent, part.description].filter(Boolean).join('\n'));
+    labelled(
+      sheet,
+      'Extent: 43.11(a)(1)',
+      // Said once where the part's entry repeats the inspection's own words.
+      [...new Set([view.extent, part.description].filter(Boolean))].join('\n'),
+    );
     labelled(sheet, 'Checklist: 43.15(c)(1)', view.checklist);
-    if (part.references) labelled(sheet, 'Data used', part.references);
+    if (part.references && part.references !== view.checklist) labelled(sheet, 'Data used', part.references);
     if (view.runUp) labelled(sheet, 'Engine run: 43.15(c)(2)', view.runUp);
     labelled(sheet, 'Date: 43.11(a)(2)', daySaid(part.completedOn));
     labelled(sheet, 'Total time: 43.11(a)(2)', hoursSaid(part.ttisTenths));

@@ -4,6 +4,7 @@ import { calendarDate, calendarDateOrNull } from '../db/dates';
 import { Refusal } from '../problems';
 import { saidIn } from '../records/signed-row';
 import { signedSignOff } from '../records/signed-tables';
+import { INSPECTION_PARTS } from '../rules/part-43/43-11-inspection-entry';
 import { RUN_UP_CHECKS } from '../rules/part-43/43-15-performance';
 import { WORK_ROW } from '../work/entry';
 import type { InspectionPaper, InspectionPart } from './inspection-entries';
@@ -29,7 +30,8 @@ export const readInspectionPaper = query({
       },
     });
     if (!row) throw new Refusal('not_found', { say: 'There is no such inspection here.' });
-    const parts = row.work.flatMap((work): InspectionPart[] => {
+    const inOrder = row.work.toSorted((a, b) => placeOf(a.part) - placeOf(b.part));
+    const parts = inOrder.flatMap((work): InspectionPart[] => {
       const { signOff } = work;
       if (!signOff) return [];
       const { list, ...signed } = signOff;
@@ -62,10 +64,13 @@ export const readInspectionPaper = query({
       checklist: row.checklist,
       runUp: runUpSaid(row.runUp),
       parts,
-      unsigned: row.work.flatMap(({ signOff, state, part }) => (signOff || state === GIVEN_UP ? [] : [part])),
+      unsigned: inOrder.flatMap(({ signOff, state, part }) => (signOff || state === GIVEN_UP ? [] : [part])),
     };
   },
 });
+
+/** Airframe, powerplant, propeller: the order in which the logbooks are named. */
+const placeOf = (part: string): number => (INSPECTION_PARTS as readonly string[]).indexOf(part);
 
 const countOf = (items: unknown): number => (Array.isArray(items) ? items.length : 0);
 

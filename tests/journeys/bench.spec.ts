@@ -195,7 +195,7 @@ test('an entry without the parts of 43.9(a) is neither written nor signed', asyn
   await page.getByRole('radio', { name: 'None of these was done' }).check();
   await page.getByLabel('What was done').fill('Dressed the nick, no crack under the loupe.');
   await page.getByLabel('Completed on').fill('2020-01-31');
-  await page.getByLabel('Done by').fill('Moira Stobwell');
+  await page.getByLabel('Done by', { exact: true }).fill('Moira Stobwell');
   await page
     .getByRole('radiogroup', { name: /changed how the aircraft flies/ })
     .getByLabel('No')

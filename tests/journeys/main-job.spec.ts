@@ -85,7 +85,7 @@ test('a nicked propeller: no go, refused without powerplant rating, dressed, sig
     .getByLabel('What was done')
     .fill('Nick dressed out and faired, 10x inspection, no crack found.');
   await airframe.getByLabel('By which data').fill('Propeller manual, section 4');
-  await airframe.getByLabel('Done by').fill('Moira Stobwell');
+  await airframe.getByLabel('Done by', { exact: true }).fill('Moira Stobwell');
   await airframe.getByLabel('Completed on').fill(await today(airframe));
   await choose(airframe, 'Could it have changed how the aircraft flies or is operated in flight?', 'No');
   await airframe.getByLabel('Why, or why not').fill('Light dressing within limits.');

@@ -36,7 +36,7 @@ async function fillEntry(page: Page, doneBy: string): Promise<void> {
   await form.getByLabel('What was done').fill('Dressed the nick and faired it, no crack under the loupe.');
   await form.getByLabel('By which data').fill('Propeller manual, section 4, invented');
   await form.getByLabel('Completed on').fill(await todayAt(page, ZONE));
-  await form.getByLabel('Done by').fill(doneBy);
+  await form.getByLabel('Done by', { exact: true }).fill(doneBy);
   await choose(page, /changed how the aircraft flies/, 'No');
   await form.getByLabel('Why, or why not').fill('Light dressing, balance unchanged.');
 }

@@ -1,13 +1,15 @@
 import { type Metadata } from 'next';
-import { mayUse } from '@/lib/access/policy';
+import { mayUse, type Role } from '@/lib/access/policy';
 import { readAircraftFile, type AircraftFile } from '@/lib/fleet/read-aircraft-file';
 import { type Answer, type Line } from '@/lib/rules/verdict';
 import { requireActor } from '../../_session/actor-ref';
+import { LinkButton } from '../../_ui/button';
 import { OutcomeMark } from '../../_ui/marks';
 import { Moment } from '../../_ui/moment';
 import { Card, EmptyState, PageTitle, Section } from '../../_ui/page';
 import { Shell } from '../../_ui/shell';
 import { VerdictLines } from '../../_ui/verdict-lines';
+import { PaperLink } from '../../bench/paper-link';
 import { OwnFlight } from '../_parts/own-flight';
 import { PlainProblem } from '../_parts/plain-problem';
 import { Placards } from '../_parts/placards';
@@ -67,6 +69,7 @@ export default async function AircraftPage({ params }: Props) {
             </ul>
           )}
         </Section>
+        <PilotsRecords file={file.value} roles={who.roles} />
         {recentlyClosed.length > 0 && (
           <Section title="Closed in the last 30 days">
             <ul className={styles.plainList}>
@@ -80,6 +83,35 @@ export default async function AircraftPage({ params }: Props) {
         )}
       </div>
     </Shell>
+  );
+}
+
+/** What a pilot records or carries: the VOR check (91.171(d)), use of the locator, and the list of what is deferred. */
+function PilotsRecords({ file, roles }: { file: AircraftFile; roles: readonly Role[] }) {
+  const records = file.requirements.filter(
+    ({ kind }) =>
+      (kind === 'vor-check' && mayUse(roles, 'vor-check.record')) ||
+      (kind === 'elt-battery' && mayUse(roles, 'elt-use.record')),
+  );
+  const deferred = file.writeUps.some(({ state }) => state === 'deferred');
+  if (records.length === 0 && !deferred) return null;
+  return (
+    <Section title="To record and to carry">
+      <ul className={styles.plainList}>
+        {records.map(({ id, name }) => (
+          <li key={id}>
+            <LinkButton href={`/bench/requirement/${id}`}>{name}</LinkButton>
+          </li>
+        ))}
+        {deferred && (
+          <li>
+            <PaperLink href={`/api/papers/deferrals?aircraft=${file.row.aircraftId}`}>
+              What is deferred, to carry aboard
+            </PaperLink>
+          </li>
+        )}
+      </ul>
+    </Section>
   );
 }
 
