@@ -25,6 +25,8 @@ interface Picture {
 
 const PICTURES: readonly Picture[] = [
   { name: 'desk-board', who: 'tess', device: DESKTOP, go: (page) => open(page, '/desk') },
+  { name: 'bench-queue', who: 'moira', device: DESKTOP, go: (page) => open(page, '/bench') },
+  { name: 'bench-due', who: 'moira', device: DESKTOP, go: (page) => open(page, '/bench/due') },
   {
     name: 'bench-eligibility',
     who: 'abel',
