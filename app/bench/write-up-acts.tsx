@@ -120,7 +120,12 @@ function WithinLimitsAct({ view }: { view: WriteUpView }) {
         />
       )}
       {view.limits.length > 0 ? (
-        <MeasuredWithinForm discrepancyId={view.summary.id} signer={view.me.name} limits={view.limits} />
+        <MeasuredWithinForm
+          discrepancyId={view.summary.id}
+          signer={view.me.name}
+          limits={view.limits}
+          neededInWords={view.neededInWords}
+        />
       ) : (
         <WithinLimitsForm discrepancyId={view.summary.id} signer={view.me.name} />
       )}

@@ -11,6 +11,7 @@ import { localDate } from '../rules/months';
 import { workPartOf } from '../rules/findings/catalogue';
 import { deferralEligibility, type EligibilityReport } from '../rules/part-91/91-213-deferral-eligibility';
 import { mayDetermineNoHazard, toDeterminer } from '../rules/who-may-determine';
+import { refuseListedUnairworthy } from './listed-unairworthy';
 import { recordDetermination } from './record-determination';
 import { beginDeferralInput } from './schema';
 import { linesOf, requireAllowed, requireOpenWriteUp, underWork } from './write-up';
@@ -19,7 +20,7 @@ import { linesOf, requireAllowed, requireOpenWriteUp, underWork } from './write-
  * Defers an inoperative item: asks the whole of 91.213 again with the facts of this moment, takes the signed (d)(4)
  * determination, and leaves what is still owed: the placard, and the part 43 entry where removing or deactivating was
  * maintenance. Until those are there the answer stays no go. Refuses with the paragraphs when 91.213 closes the way or
- * the signer may not determine.
+ * the signer may not determine, and what stands on a signed list of 43.11(b) as unairworthy.
  */
 export const beginDeferral = command({
   verb: 'deferral.begin',
@@ -37,6 +38,7 @@ export const beginDeferral = command({
         say: `Work on ${writeUp.number} has begun: sign it or give it up first.`,
       });
     }
+    await refuseListedUnairworthy(tx, operatorId, writeUp);
     if (writeUp.severity === null) {
       throw new Refusal('conflict', { say: 'Judge the write-up first: undecided means grounding.' });
     }
@@ -91,13 +93,16 @@ export const beginDeferral = command({
       said: {
         determiner: toDeterminer(facts, writeUp.aircraft.type.rating),
         noHazard: true,
+        nature: input.nature,
         method,
         methodWords,
+        deactivationIsMaintenance: input.deactivationIsMaintenance,
         placardWording,
         placardLocation,
-        ...(report.together.length > 0
-          ? { together: report.together.map(({ number, title, why }) => ({ number, title, why })) }
-          : {}),
+        melProceduresDone: input.melProceduresDone,
+        eltFirstRemovedOn: input.eltFirstRemovedOn,
+        eltRecordComplete: input.eltRecordComplete,
+        ...togetherSaid(report),
         eligibility: report,
       },
     });
@@ -150,8 +155,12 @@ export const beginDeferral = command({
   },
 });
 
+/** What else was out when the hazard was answered, as it is signed; nothing where nothing else was. */
+export const togetherSaid = ({ together }: EligibilityReport) =>
+  together.length > 0 ? { together: together.map(({ number, title, why }) => ({ number, title, why })) } : {};
+
 /** (d)(4) is asked of the aircraft as it will fly: with everything else that is out, and with what was seen when answering. */
-function refuseAloneOnly(
+export function refuseAloneOnly(
   { together }: EligibilityReport,
   input: { readonly together?: true; readonly togetherWith?: readonly string[] },
 ): void {
@@ -221,5 +230,6 @@ async function openDeferralWork(
   });
 }
 
-const distinct = <T extends { because: string }>(lines: readonly T[]): T[] =>
+/** One of each, where several rows say the same. */
+export const distinct = <T extends { because: string }>(lines: readonly T[]): T[] =>
   lines.filter((line, index) => lines.findIndex((other) => other.because === line.because) === index);

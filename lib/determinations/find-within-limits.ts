@@ -7,7 +7,8 @@ import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
 import { workPartOf } from '../rules/findings/catalogue';
 import { mayFindWithinLimits } from '../rules/who-may-determine';
-import { heldAgainstLimits, limitsOfWriteUp, type MeasuredWithin } from './limits-of-write-up';
+import { heldAgainstLimits, limitsOfWriteUp, neededInWords, type MeasuredWithin } from './limits-of-write-up';
+import { refuseListedUnairworthy } from './listed-unairworthy';
 import { recordDetermination } from './record-determination';
 import { findWithinLimitsInput } from './schema';
 import { requireAllowed, requireOpenWriteUp } from './write-up';
@@ -25,7 +26,7 @@ export const MEASURABLE: readonly string[] = [
 /**
  * A mechanic with the rating for the part finds the condition within a named limit. Where the aircraft has stored limits for
  * the finding, numbers are held against them; else the limit and its source are written. The write-up stays open as a "watch":
- * within limits today, looked at again.
+ * within limits today, looked at again. Refuses what stands on a signed list of 43.11(b).
  */
 export const findWithinLimits = command({
   verb: 'within-limits.find',
@@ -35,6 +36,7 @@ export const findWithinLimits = command({
   async run(context, input) {
     const { tx, operatorId, actor, now } = context;
     const writeUp = await requireOpenWriteUp(tx, operatorId, input.discrepancyId);
+    await refuseListedUnairworthy(tx, operatorId, writeUp);
     if (!MEASURABLE.includes(writeUp.kind)) {
       throw new Refusal('conflict', {
         say: 'Only a measurable condition can be within limits. Equipment that does not work is repaired or deferred.',
@@ -52,7 +54,8 @@ export const findWithinLimits = command({
     requireAllowed(ruling);
     const limits = await limitsOfWriteUp(tx, { ...writeUp, operatorId });
     const { statement } = input;
-    const within = limits.length > 0 ? heldAgainstLimits(limits, readingsOf(input)) : inWords(input);
+    const beside = { needed: neededInWords(writeUp.findingKey, limits), words: input };
+    const within = limits.length > 0 ? heldAgainstLimits(limits, readingsOf(input), beside) : inWords(input);
     const { measured, limitText, limitSource } = within;
     const [first] = within.readings;
     const signed = await recordDetermination(context, writeUp, signer, {

@@ -9,6 +9,7 @@ import { findingOf, workPartOf } from '../rules/findings/catalogue';
 import type { CatalogueFinding } from '../rules/findings/finding';
 import { jascCode } from '../rules/jasc';
 import { mayFindWithinLimits } from '../rules/who-may-determine';
+import { refuseListedUnairworthy } from './listed-unairworthy';
 import { recordDetermination } from './record-determination';
 import { judgeSeverityInput } from './schema';
 import { linesOf, requireOpenWriteUp, underWork } from './write-up';
@@ -16,7 +17,8 @@ import { linesOf, requireOpenWriteUp, underWork } from './write-up';
 /**
  * A mechanic judges a write-up: what kind of trouble, which system, which equipment, how severe. It can ground, say
  * that equipment does not work (limiting, so that 91.213 may be asked), or call something cosmetic. It can never make
- * damage, wear, a leak or the like flyable: that takes a repair or a finding within limits.
+ * damage, wear, a leak or the like flyable: that takes a repair or a finding within limits. Refuses what stands on a signed
+ * list of 43.11(b).
  */
 export const judgeSeverity = command({
   verb: 'severity.judge',
@@ -37,6 +39,7 @@ export const judgeSeverity = command({
         say: 'This write-up is deferred. Repair it, or end the deferral first.',
       });
     }
+    await refuseListedUnairworthy(tx, operatorId, writeUp);
     if (input.equipmentId) {
       const item = await requireEquipment(tx, operatorId, writeUp.aircraftId, input.equipmentId);
       if (input.inoperativeCount !== null && input.inoperativeCount > item.installed) {

@@ -56,6 +56,23 @@ export async function limitsOfWriteUp(tx: Tx, of: Of): Promise<readonly LimitOfW
   });
 }
 
+/**
+ * What has to be measured of the finding and has no stored limit that could judge it, by name; for these the number, the limit
+ * and its source are asked in words. A finding none of whose limits is stored is asked wholly in words, and has none here.
+ */
+export function neededInWords(
+  findingKey: string | null,
+  limits: readonly LimitOfWriteUp[],
+): readonly string[] {
+  const finding = findingKey === null ? null : findingOf(findingKey);
+  if (finding === null || limits.length === 0) return [];
+  return finding.measurements.flatMap(({ key, role }) =>
+    role === 'needed' && !limits.some(({ measurement }) => measurement.key === key)
+      ? [measurementOf(key)?.label ?? key]
+      : [],
+  );
+}
+
 /** A limit as the form shows it beside its box. */
 export interface LimitView {
   readonly id: string;
@@ -93,11 +110,15 @@ export interface Reading {
   readonly measuredValue: number;
 }
 
-/** What is signed and kept of a finding within limits. */
-export interface MeasuredWithin {
+/** Measurement, limit and source in a person's words. */
+export interface InWords {
   readonly measured: string;
   readonly limitText: string;
   readonly limitSource: string;
+}
+
+/** What is signed and kept of a finding within limits. */
+export interface MeasuredWithin extends InWords {
   readonly readings: readonly {
     readonly limitId: string;
     readonly measurement: string;
@@ -109,11 +130,15 @@ export interface MeasuredWithin {
 /**
  * Holds every number against its limit; on the limit is within. Refused in the field of the number: a limit that is not
  * this finding's, one that has to be measured and was not, and a value outside, with the paragraph (91.405(a)).
+ * What has to be measured beside them and has no stored limit is asked in words, each refused in its field: numbers for a
+ * part of the finding do not make the whole of it within limits.
  * @param readings the first is the one typed beside `measuredValue`, the others stand in `alsoMeasured`
+ * @param beside what `neededInWords` names, and the words given for it
  */
 export function heldAgainstLimits(
   limits: readonly LimitOfWriteUp[],
   readings: readonly Reading[],
+  beside: { readonly needed: readonly string[]; readonly words: InWords },
 ): MeasuredWithin {
   const held = readings.map((reading, index) => {
     const field = index === 0 ? 'measuredValue' : `alsoMeasured.${index - 1}.measuredValue`;
@@ -138,18 +163,25 @@ export function heldAgainstLimits(
       `${left.measurement.label} has to be measured too: it has a limit of its own.`,
     );
   }
-  const many = held.length > 1;
+  const rest = wordsFor(beside);
+  const many = held.length > 1 || rest !== null;
   return {
-    measured: held
-      .map(({ measurement, value }) => `${measurement.label}: ${sayMeasured(value, measurement.unit)}`)
-      .join('; '),
-    limitText: held
-      .map(
+    measured: [
+      ...held.map(
+        ({ measurement, value }) => `${measurement.label}: ${sayMeasured(value, measurement.unit)}`,
+      ),
+      ...(rest ? [`${rest.of}: ${rest.measured}`] : []),
+    ].join('; '),
+    limitText: [
+      ...held.map(
         ({ measurement, limit }) =>
           `${many ? `${measurement.label}: ` : ''}${sayBounds(limit, measurement.unit)}`,
-      )
-      .join('; '),
-    limitSource: [...new Set(held.map(({ limit }) => sourceWords(limit)))].join('; '),
+      ),
+      ...(rest ? [`${rest.of}: ${rest.limitText}`] : []),
+    ].join('; '),
+    limitSource: [
+      ...new Set([...held.map(({ limit }) => sourceWords(limit)), ...(rest ? [rest.limitSource] : [])]),
+    ].join('; '),
     readings: held.map(({ id, measurement, value }) => ({
       limitId: id,
       measurement: measurement.key,
@@ -157,6 +189,20 @@ export function heldAgainstLimits(
       unit: measurement.unit,
     })),
   };
+}
+
+/** The words for what has no stored limit; null when nothing is left to say. Refuses at each field left empty. */
+function wordsFor(beside: { readonly needed: readonly string[]; readonly words: InWords }) {
+  if (beside.needed.length === 0) return null;
+  const of = beside.needed.join(' and ');
+  const { measured, limitText, limitSource } = beside.words;
+  const fields = {
+    ...(measured === '' ? { measured: [`${of}: no limit is stored, so write what was measured.`] } : {}),
+    ...(limitText === '' ? { limitText: [`${of}: write the limit as its source states it.`] } : {}),
+    ...(limitSource === '' ? { limitSource: [`${of}: write where the limit comes from.`] } : {}),
+  };
+  if (Object.keys(fields).length > 0) throw new Refusal('invalid', { fields });
+  return { of, measured, limitText, limitSource };
 }
 
 /** The source with its date, as a person would look it up. */

@@ -30,7 +30,7 @@ import type { Line } from '../rules/verdict';
 import { WORK_ROW } from '../work/entry';
 import { usualWork, type UsualWorkView } from '../work/usual-work';
 import { workView, type WorkView } from '../work/work-view';
-import { limitsOfWriteUp, limitViews, type LimitView } from './limits-of-write-up';
+import { limitsOfWriteUp, limitViews, neededInWords, type LimitView } from './limits-of-write-up';
 import {
   extensionView,
   pastDeferrals,
@@ -95,6 +95,8 @@ export interface WriteUpView {
   readonly mayExtend: ExtensionRuling | null;
   /** Stored limits of this aircraft that can judge the finding by number. */
   readonly limits: readonly LimitView[];
+  /** What has to be measured beside these and has no stored limit: asked in words. */
+  readonly neededInWords: readonly string[];
   /** Deferrals that have ended, oldest first. */
   readonly pastDeferrals: readonly PastDeferral[];
   /** 91.213 asked now; null once closed. */
@@ -135,6 +137,7 @@ export const readWriteUp = query({
     if (!row) throw new Refusal('not_found', { say: 'There is no such write-up here.' });
     const aircraft = await readAircraft(tx, operatorId, row.aircraftId);
     if (!aircraft) throw new Refusal('not_found');
+    const limits = await limitsOfWriteUp(tx, { ...row, operatorId });
     const names = await namesOf(tx, [
       row.finding.personId,
       ...row.observations.map((seen) => seen.personId),
@@ -197,10 +200,8 @@ export const readWriteUp = query({
           }
         : null,
       mayExtend: open ? extensionOf(facts, open, today) : null,
-      limits: limitViews(
-        await limitsOfWriteUp(tx, { ...row, operatorId }),
-        row.finding.measurements as Record<string, number>,
-      ),
+      limits: limitViews(limits, row.finding.measurements as Record<string, number>),
+      neededInWords: neededInWords(row.findingKey, limits),
       pastDeferrals: pastDeferrals(row.deferrals, names),
       eligibility: open
         ? deferralEligibility(facts, open, basePlace(aircraft.base), today, now.toISOString())

@@ -69,6 +69,13 @@ export const extendIntervalInput = z.object({
   password,
 });
 
+/** 91.213(d)(4) for the combination; needed where anything else is out or limited. */
+export const together = z
+  .literal(true, { error: 'Answer for it together with everything else that is out on this aircraft.' })
+  .optional();
+/** Ids of the other write-ups that were on the screen when it was answered. */
+export const togetherWith = z.array(z.uuid()).max(100).optional();
+
 /** A deferral under 91.213(d) or the minimum equipment list. Nothing is pre-answered. */
 export const beginDeferralInput = z.object({
   requestId,
@@ -83,14 +90,11 @@ export const beginDeferralInput = z.object({
   melProceduresDone: z.boolean().nullable(),
   eltFirstRemovedOn: z.iso.date('This is not a day.').nullable(),
   eltRecordComplete: z.boolean().nullable(),
-  /** Whether something is damaged besides. Optional without a default: requests from before the question say nothing. */
-  nature: z.enum(['equipment', 'damage'], 'Say whether anything is damaged.').optional(),
+  /** Whether something is damaged besides; only what is not goes on. */
+  nature: z.enum(['equipment', 'damage'], 'Say whether anything is damaged.'),
   /** (d)(4) for the combination; needed where anything else is out or limited. */
-  together: z
-    .literal(true, { error: 'Answer for it together with everything else that is out on this aircraft.' })
-    .optional(),
-  /** Ids of the other write-ups that were on the screen when it was answered. */
-  togetherWith: z.array(z.uuid()).max(100).optional(),
+  together,
+  togetherWith,
   password,
 });
 

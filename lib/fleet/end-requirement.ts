@@ -1,6 +1,7 @@
 import { command } from '../access/service';
 import { dateColumn } from '../db/dates';
 import { Refusal } from '../problems';
+import { contentHash } from '../records/canonical';
 import { dayAtBase } from '../records/signature';
 import type { EquipmentFunction, RequirementKind } from '../rules/aircraft';
 import { barsToEnding } from '../rules/end-of-requirement';
@@ -8,12 +9,14 @@ import { factsChanged } from './require-aircraft';
 import { endRequirementInput } from './requirement-schema';
 
 /**
- * Ends a requirement that applies no more, with the reason. Its records stay. Refuses what a regulation asks for
+ * Ends a requirement that applies no more, with the reason and the document that says so: from then on nothing warns of it,
+ * so it is a signature. The audit row keeps the content and its hash. No paragraph says who may; its records stay. Refuses what a regulation asks for
  * (lib/rules/end-of-requirement.ts), and one that work or an inspection under way is about.
  */
 export const endRequirement = command({
   verb: 'requirement.end',
   input: endRequirementInput,
+  signing: true,
   auditRefusals: true,
   async run({ tx, operatorId, actor, now }, input) {
     const key = { operatorId_id: { operatorId, id: input.requirementId } };
@@ -51,9 +54,15 @@ export const endRequirement = command({
       throw new Refusal('conflict', { say: 'The regulation asks for this; it was not ended.', lines: bars });
     }
     const endedOn = dayAtBase(now, row.aircraft.base.zone);
+    const { why, reference } = input;
+    const content = { requirement: row.name, kind: row.kind, why, reference, endedOn };
     await tx.requirement.update({
       where: key,
-      data: { endedOn: dateColumn(endedOn), endedWhy: input.why, endedById: actor.personId },
+      data: {
+        endedOn: dateColumn(endedOn),
+        endedWhy: `${why}; ${reference}`,
+        endedById: actor.personId,
+      },
     });
     await factsChanged(tx, operatorId, row.aircraftId);
     return {
@@ -63,10 +72,8 @@ export const endRequirement = command({
         subjectId: row.id,
         detail: {
           registration: row.aircraft.registration,
-          kind: row.kind,
-          name: row.name,
-          endedOn,
-          why: input.why,
+          ...content,
+          hash: contentHash(content),
           by: actor.name,
         },
       },

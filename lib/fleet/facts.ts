@@ -250,13 +250,17 @@ function paperFacts(row: AircraftRow['papers'][number]): PaperFacts {
   };
 }
 
-/** The newest compliance that no later one supersedes. */
-function standingCompliance(row: RequirementRow): RequirementRow['compliances'][number] | undefined {
+/** The compliances that no later one supersedes, newest first by what they are about. */
+function standingCompliances(row: RequirementRow): RequirementRow['compliances'] {
   const superseded = new Set(row.compliances.map((compliance) => compliance.supersedesId));
   return row.compliances
     .filter((compliance) => !superseded.has(compliance.id))
-    .sort((a, b) => b.doneOn.getTime() - a.doneOn.getTime() || b.ttisTenths - a.ttisTenths)[0];
+    .sort((a, b) => b.doneOn.getTime() - a.doneOn.getTime() || b.ttisTenths - a.ttisTenths);
 }
+
+/** The newest compliance that no later one supersedes. */
+const standingCompliance = (row: RequirementRow): RequirementRow['compliances'][number] | undefined =>
+  standingCompliances(row)[0];
 
 function requirementFacts(row: RequirementRow): RequirementFacts {
   const last = standingCompliance(row);
@@ -388,19 +392,24 @@ type WorkOfAircraft = AircraftRow['work'][number];
 const corrected = (row: WorkOfAircraft) =>
   [row, row.supersedes, row.supersedes?.supersedes].filter((entry) => entry !== null && entry !== undefined);
 
-/** Tests owed after work, less those signed since: by work that names it, or by a test of 91.411 or 91.413 done since. */
+/**
+ * Tests owed after work, less those signed since: by work that names it, or by the test of 91.411 done on a later day. One
+ * of the same day may have come before the work; only a test that names the work settles it then. The transponder test of
+ * 91.413(a) is Appendix F; what 91.413(b) asks after work is Appendix E(c), so only the test for this very work settles that.
+ */
 function testsStillOwed(aircraft: AircraftRow, row: AircraftRow['work'][number]): OwedTest[] {
   const signedAt = corrected(row).at(-1)?.signOff?.signedAt;
   const testedSince = (kind: RequirementKind) =>
     aircraft.requirements
       .filter((requirement) => requirement.kind === kind)
-      .flatMap(({ compliances }) => compliances)
+      .flatMap(standingCompliances)
       .some(
         (done) =>
           signedAt !== undefined &&
           done.approvedByAuthorised === true &&
           done.recordedAt > signedAt &&
-          (row.completedOn === null || done.doneOn >= row.completedOn),
+          row.completedOn !== null &&
+          done.doneOn > row.completedOn,
       );
   const named = corrected(row)
     .flatMap(({ tests }) => tests)
@@ -412,21 +421,19 @@ function testsStillOwed(aircraft: AircraftRow, row: AircraftRow['work'][number])
       testedSince('static-and-altimeter'),
     'altimeter-error':
       named.includes('altimeter-transponder-test/instrument') || testedSince('static-and-altimeter'),
-    'transponder-error': named.includes('altimeter-transponder-test/avionics') || testedSince('transponder'),
+    'transponder-error': named.includes('altimeter-transponder-test/avionics'),
   };
   return (row.testsOwed as OwedTest[]).filter((test) => !done[test]);
 }
 
-/** Minutes of recorded use since the battery now fitted was recorded; all of them when none is on record. */
+/**
+ * Minutes of use since the battery now fitted; all of them when none is on record. A use on the day it was fitted may have
+ * come after it, so it counts, whenever either was recorded.
+ */
 function eltUseMinutes(row: AircraftRow): number {
   const battery = row.requirements.find(({ kind }) => kind === 'elt-battery');
   const fitted = battery && standingCompliance(battery);
   return row.eltUses
-    .filter(
-      (use) =>
-        !fitted ||
-        use.usedOn > fitted.doneOn ||
-        (use.usedOn.getTime() === fitted.doneOn.getTime() && use.recordedAt > fitted.recordedAt),
-    )
+    .filter((use) => !fitted || use.usedOn >= fitted.doneOn)
     .reduce((sum, use) => sum + use.minutes, 0);
 }

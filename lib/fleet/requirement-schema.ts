@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { requestId } from '../access/request-id';
 import { writtenWords } from '../access/written-words';
+import { password } from '../determinations/schema';
 import { REQUIREMENT_KINDS, type RequirementKind } from '../rules/aircraft';
 import { parseTenths } from '../rules/hours';
 
@@ -80,11 +81,16 @@ export const addRequirementInput = z
     }
   });
 
-/** It applies no more: superseded, part replaced, equipment taken out. */
+/** It applies no more: superseded, part replaced, equipment taken out. Signed, with the document that says so. */
 export const endRequirementInput = z.object({
   requestId,
   requirementId: z.uuid(),
   why: writtenWords('The reason', 500),
+  reference: writtenWords('The document that says it applies no more', 200).min(
+    3,
+    'Name the document that says it applies no more.',
+  ),
+  password,
 });
 
 /** A paper renewed: the new date read from the paper itself. */

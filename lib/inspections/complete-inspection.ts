@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto';
 import type { Context } from '../access/service';
 import { calendarDate } from '../db/dates';
 import { recordDetermination } from '../determinations/record-determination';
@@ -9,50 +8,60 @@ import { Refusal } from '../problems';
 import { dayInWords } from '../rules/in-words';
 import { itemsOf, listInForce, type InspectionRow } from './inspection';
 import { dueBefore } from './requirement';
+import { writeCompliance } from './write-compliance';
 
 /**
  * The last part is signed: every requirement the inspection answers gets its record, with the hours at which it was due so
  * that an excess is paid back (91.409(b)). Not approved it is done all the same (43.11(a)(5)): what the list names as
  * unairworthy grounds the aircraft until a 43.9 entry clears each.
- * Gives the hashes of what was signed by that, for the audit chain.
+ * Gives the hashes of what was signed by that, records and judgements, for the audit chain.
  */
 export async function completeInspection(
   context: Context,
   inspection: InspectionRow,
 ): Promise<readonly string[]> {
-  const { tx, operatorId, actor, now } = context;
+  const { tx, operatorId, now } = context;
   const { completedOn, ttisTenths } = inspection;
   if (!completedOn || ttisTenths === null) throw new Refusal('conflict', { say: 'The entry is not whole.' });
+  const doneOn = calendarDate(completedOn);
   // Asked before anything is written: it is about the record as it stood until now.
   const wasDueTenths = await dueBefore(tx, operatorId, inspection.aircraftId, {
-    doneOn: calendarDate(completedOn),
+    doneOn,
     ttisTenths,
     instead: null,
   });
   const airframe = inspection.work.find(({ part }) => part === 'airframe')?.signOff;
-  for (const requirementId of inspection.requirementIds) {
-    await tx.compliance.create({
-      data: {
-        id: randomUUID(),
-        operatorId,
-        requirementId,
-        doneOn: completedOn,
-        ttisTenths,
-        wasDueTenths,
-        approvedByAuthorised: true,
-        approvedBy: signersOf(inspection),
-        signOffId: airframe?.id ?? null,
-        recordedById: actor.personId,
-        recordedAt: now,
-        inspectionId: inspection.id,
-      },
+  const hashes: string[] = [];
+  for (const id of inspection.requirementIds) {
+    const requirement = await tx.requirement.findUniqueOrThrow({
+      where: { operatorId_id: { operatorId, id } },
+      select: { id: true, name: true, kind: true },
     });
+    hashes.push(
+      await writeCompliance(
+        context,
+        { requirement, aircraft: inspection.aircraft },
+        {
+          doneOn,
+          ttisTenths,
+          wasDueTenths,
+          testedToFt: null,
+          newExpiry: null,
+          details: null,
+          approvedBy: signersOf(inspection),
+          supersedesId: null,
+          inspectionId: inspection.id,
+          workId: null,
+          signOffId: airframe?.id ?? null,
+        },
+      ),
+    );
   }
   await tx.inspection.update({
     where: { operatorId_id: { operatorId, id: inspection.id } },
     data: { state: 'complete', completedAt: now },
   });
-  return groundWhatIsListed(context, inspection);
+  return [...hashes, ...(await groundWhatIsListed(context, inspection))];
 }
 
 /** Everybody who signed a part, once each: name, kind and number. */

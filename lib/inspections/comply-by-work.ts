@@ -1,23 +1,26 @@
-import { randomUUID } from 'node:crypto';
 import type { Context } from '../access/service';
-import { dateColumn } from '../db/dates';
+import type { Tx } from '../db/client';
+import { calendarDate } from '../db/dates';
 import { Refusal } from '../problems';
 import type { RequirementKind } from '../rules/aircraft';
 import type { CiteId } from '../rules/law';
 import { detailsOf, type EntryDetails, type WorkRow } from '../work/entry';
+import { newExpiryRefused } from './new-expiry';
+import { writeCompliance } from './write-compliance';
 
 /**
  * Work on something that recurs was signed: writes the record that it is answered. Called inside the signing transaction,
  * after the sign-off. Refuses what the kind's record needs and the entry does not say. A correction of an entry takes the
- * place of the record its predecessor made.
+ * place of the record its predecessor made, or of what corrected that since. Gives the hash of the record for the audit
+ * chain; null when the work is on nothing that recurs.
  */
 export async function complyByWork(
   context: Context,
   work: WorkRow,
   signed: { readonly signOffId: string; readonly approvedBy: string },
-): Promise<void> {
-  const { tx, operatorId, actor, now } = context;
-  if (!work.requirementId) return;
+): Promise<string | null> {
+  const { tx, operatorId } = context;
+  if (!work.requirementId) return null;
   const requirement = await tx.requirement.findUniqueOrThrow({
     where: { operatorId_id: { operatorId, id: work.requirementId } },
   });
@@ -40,32 +43,42 @@ export async function complyByWork(
       lines: [{ cite: missing.cite, because: missing.because }],
     });
   }
-  const before = work.supersedesId
-    ? await tx.compliance.findFirst({
-        where: { operatorId, workId: work.supersedesId },
-        select: { id: true },
-      })
-    : null;
   const { testedToFt, newExpiry, method, revision } = details;
-  await tx.compliance.create({
-    data: {
-      id: randomUUID(),
-      operatorId,
-      requirementId: requirement.id,
-      doneOn: work.completedOn,
+  const doneOn = calendarDate(work.completedOn);
+  const wrongExpiry = newExpiryRefused(requirement, doneOn, newExpiry);
+  if (wrongExpiry)
+    throw new Refusal('signature_refused', { say: `${wrongExpiry} Change the entry, then sign.` });
+  return writeCompliance(
+    context,
+    { requirement, aircraft: work.aircraft },
+    {
+      doneOn,
       ttisTenths: work.ttisTenths,
+      wasDueTenths: null,
       testedToFt: testedToFt ?? null,
-      newExpiry: newExpiry ? dateColumn(newExpiry) : null,
+      newExpiry: newExpiry ?? null,
       details: { method: method ?? null, revision: revision ?? null },
-      approvedByAuthorised: true,
       approvedBy: signed.approvedBy,
-      signOffId: signed.signOffId,
+      supersedesId: work.supersedesId ? await standingRecordOf(tx, operatorId, work.supersedesId) : null,
+      inspectionId: null,
       workId: work.id,
-      recordedById: actor.personId,
-      recordedAt: now,
-      supersedesId: before?.id ?? null,
+      signOffId: signed.signOffId,
     },
-  });
+  );
+}
+
+/** The record that a piece of work made, or the newest correction of it; null when it made none. */
+async function standingRecordOf(tx: Tx, operatorId: string, workId: string): Promise<string | null> {
+  const select = { id: true } as const;
+  let standing = await tx.compliance.findFirst({ where: { operatorId, workId }, select });
+  for (let next = standing; next !== null;) {
+    standing = next;
+    next = await tx.compliance.findUnique({
+      where: { operatorId_supersedesId: { operatorId, supersedesId: standing.id } },
+      select,
+    });
+  }
+  return standing?.id ?? null;
 }
 
 /** Something the record of a kind needs beyond date and hours: its field, why, and the paragraph. */

@@ -1,9 +1,10 @@
 import { randomUUID } from 'node:crypto';
+import type { z } from 'zod';
 import { command, type Context } from '../access/service';
 import type { Tx } from '../db/client';
-import { eligibilityNow } from '../determinations/begin-deferral';
+import { distinct, eligibilityNow, refuseAloneOnly, togetherSaid } from '../determinations/begin-deferral';
 import { recordDetermination } from '../determinations/record-determination';
-import { linesOf, requireAllowed, requireOpenWriteUp } from '../determinations/write-up';
+import { linesOf, requireAllowed, requireOpenWriteUp, underWork } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
 import { readSigner, signerFacts, type SignerRow } from '../people/signer';
 import { Refusal } from '../problems';
@@ -19,9 +20,10 @@ type WriteUp = Awaited<ReturnType<typeof requireOpenWriteUp>>;
 
 /**
  * 91.405(c): what becomes of a deferred item at a required inspection, or afterwards for one that was recorded without a
- * word on it. `inspected`: 91.213(d) is asked again and no hazard determined afresh; it stays deferred. `removed`: for good;
- * deferral and write-up end and the unit is off the equipment list. Repaired or replaced is work like any other on the
- * write-up, and ends the deferral by itself.
+ * word on it. `inspected`: 91.213(d) is asked again and no hazard determined afresh, alone and together; it stays deferred.
+ * `removed`: for good; deferral and write-up end and the unit is off the equipment list. Refused while 91.213 bars or limits
+ * any kind of flight over it, because the list and the directives are asked only of what is written up. Repaired or replaced
+ * is work like any other on the write-up, and ends the deferral by itself; while such work is under way nothing is said here.
  */
 export const disposeDeferral = command({
   verb: 'deferral.dispose',
@@ -38,6 +40,11 @@ export const disposeDeferral = command({
     if (deferral.end)
       throw new Refusal('conflict', { say: 'This deferral has ended; nothing is owed for it.' });
     const writeUp = await requireOpenWriteUp(tx, operatorId, deferral.discrepancyId);
+    if (underWork(writeUp)) {
+      throw new Refusal('conflict', {
+        say: `Work on ${writeUp.number} is under way, and its entry is not signed. Sign it or give it up first.`,
+      });
+    }
     const at = { inspectionId: input.inspectionId, complianceId: input.complianceId };
     await requireInspectionOf(context, writeUp.aircraftId, deferral.begunAt, at);
     await refuseTwice(tx, operatorId, deferral.id, at);
@@ -45,7 +52,7 @@ export const disposeDeferral = command({
     const about = { deferralId: deferral.id, ...at };
     const signed =
       input.disposition === 'inspected'
-        ? await leftInoperative(context, writeUp, signer, about, input.statement)
+        ? { ...(await leftInoperative(context, writeUp, signer, about, input)), equipment: null }
         : await removedForGood(context, writeUp, signer, deferral, about, input.statement);
     await factsChanged(tx, operatorId, writeUp.aircraftId);
     return {
@@ -58,6 +65,7 @@ export const disposeDeferral = command({
           deferralId: deferral.id,
           disposition: input.disposition,
           ...at,
+          ...(signed.equipment ? { equipment: signed.equipment } : {}),
           hash: signed.hash,
         },
       },
@@ -112,7 +120,7 @@ async function leftInoperative(
   writeUp: WriteUp,
   signer: SignerRow,
   about: At & { readonly deferralId: string },
-  statement: string,
+  input: z.output<typeof disposeDeferralInput>,
 ) {
   const facts = signerFacts(signer);
   const { rating } = writeUp.aircraft.type;
@@ -122,17 +130,22 @@ async function leftInoperative(
   if (!report.deferrable) {
     throw new Refusal('signature_refused', {
       say: '14 CFR 91.213 does not let this stay inoperative any more. It is repaired, replaced or removed.',
-      lines: linesOf([...report.gate, ...report.table.flatMap((row) => row.lines)]).filter(
-        (line, index, all) => all.findIndex((other) => other.because === line.because) === index,
-      ),
+      lines: distinct(linesOf([...report.gate, ...report.table.flatMap((row) => row.lines)])),
     });
   }
+  refuseAloneOnly(report, input);
   return recordDetermination(context, writeUp, signer, {
     kind: 'inspected-at-inspection',
     under: ruling.under,
-    statement,
+    statement: input.statement,
     lines: ruling.lines,
-    said: { ...about, determiner: toDeterminer(facts, rating), noHazard: true, eligibility: report },
+    said: {
+      ...about,
+      determiner: toDeterminer(facts, rating),
+      noHazard: true,
+      ...togetherSaid(report),
+      eligibility: report,
+    },
     ...about,
   });
 }
@@ -158,6 +171,7 @@ async function removedForGood(
       say: 'It is deferred as deactivated, or its removal is not signed. Remove it as work with its entry first.',
     });
   }
+  await refuseStillAskedFor(context, writeUp);
   const part = workPartOf(writeUp.findingKey, writeUp.jasc);
   if (!part.known) throw new Refusal('conflict', { say: 'Give the write-up its JASC code first.' });
   const facts = signerFacts(signer);
@@ -182,7 +196,7 @@ async function removedForGood(
     said: { ...about, listsRevised: true, inoperativeCount: writeUp.inoperativeCount },
     ...about,
   });
-  await takeOffTheList(tx, operatorId, writeUp);
+  const equipment = await takeOffTheList(tx, operatorId, writeUp);
   await tx.deferralEnd.create({
     data: {
       id: randomUUID(),
@@ -198,10 +212,31 @@ async function removedForGood(
     where: { operatorId_id: { operatorId, id: writeUp.id } },
     data: { state: 'closed', closedAt: now, closedHow: 'removed' },
   });
-  return signed;
+  return { ...signed, equipment };
 }
 
-async function takeOffTheList(tx: Tx, operatorId: string, writeUp: WriteUp): Promise<void> {
+/**
+ * The equipment list (91.213(d)(2)(ii)), directives (iv) and a minimum equipment list are asked of what is written up, and
+ * of nothing once the write-up is closed. So every kind of flight has to be open without a limit before it is closed so.
+ */
+async function refuseStillAskedFor(context: Context, writeUp: WriteUp): Promise<void> {
+  const { gate, table } = await eligibilityNow(context, writeUp.aircraftId, writeUp.id);
+  const held = table
+    .flatMap((row) => row.lines)
+    .filter(({ effect }) => effect !== 'supports' && effect !== 'notes');
+  if (held.length === 0 && table.every(({ allowed }) => allowed)) return;
+  throw new Refusal('signature_refused', {
+    say: 'The equipment list, a directive or part 91 still asks for it on some flights: it stays deferred, or the list is revised first.',
+    lines: distinct([...linesOf(gate), ...held.map(({ cite, because }) => ({ cite, because }))]),
+  });
+}
+
+/** Lowers what is installed; tells what it was and is, for the audit. */
+async function takeOffTheList(
+  tx: Tx,
+  operatorId: string,
+  writeUp: WriteUp,
+): Promise<{ readonly id: string; readonly installedBefore: number; readonly installedAfter: number }> {
   const { equipmentId, inoperativeCount } = writeUp;
   if (!equipmentId || inoperativeCount === null) {
     throw new Refusal('conflict', {
@@ -210,5 +245,7 @@ async function takeOffTheList(tx: Tx, operatorId: string, writeUp: WriteUp): Pro
   }
   const key = { operatorId_id: { operatorId, id: equipmentId } };
   const { installed } = await tx.equipment.findUniqueOrThrow({ where: key, select: { installed: true } });
-  await tx.equipment.update({ where: key, data: { installed: Math.max(0, installed - inoperativeCount) } });
+  const after = Math.max(0, installed - inoperativeCount);
+  await tx.equipment.update({ where: key, data: { installed: after } });
+  return { id: equipmentId, installedBefore: installed, installedAfter: after };
 }

@@ -1,7 +1,9 @@
 import type { Context } from '../access/service';
 import { aircraftFacts, readAircraft } from '../fleet/facts';
 import { Refusal } from '../problems';
+import { contentHash } from '../records/canonical';
 import type { AircraftFacts, DiscrepancyFacts } from '../rules/aircraft';
+import { standingAtInspection } from '../rules/part-43/43-11-inspection-entry';
 
 /** Everything written up and still open on the aircraft, as facts, with the placards that stand for what is deferred. */
 export interface OpenAtInspection {
@@ -28,3 +30,16 @@ export async function openAtInspection(
   });
   return { facts, open: facts.discrepancies, placards: new Map(placards) };
 }
+
+/** Hash of what stands open and how, with the placards: shown with the list to sign, and demanded back with its signature. */
+export const openHash = ({ open, placards }: Pick<OpenAtInspection, 'open' | 'placards'>): string =>
+  contentHash(
+    open
+      .map((d) => ({
+        id: d.id,
+        number: d.number,
+        standing: standingAtInspection(d),
+        placard: d.deferral?.placardPlaced ? (placards.get(d.id) ?? null) : null,
+      }))
+      .toSorted((a, b) => a.id.localeCompare(b.id)),
+  );

@@ -4,7 +4,7 @@ import { calendarDate, calendarDateOrNull, instant } from '../db/dates';
 import { nameIn, namesOf } from '../people/names';
 import { readSigner, signerFacts } from '../people/signer';
 import { dayAtBase } from '../records/signature';
-import type { DiscrepancyFacts } from '../rules/aircraft';
+import type { AircraftFacts, DiscrepancyFacts } from '../rules/aircraft';
 import type { CalendarDate, HoursTenths } from '../rules/facts';
 import {
   INSPECTION_PARTS,
@@ -14,6 +14,7 @@ import {
   type InspectionPart,
   type StandingAtInspection,
 } from '../rules/part-43/43-11-inspection-entry';
+import { countedTogether, type CountedTogether } from '../rules/part-91/91-213-judgements';
 import type { Line } from '../rules/verdict';
 import { mayDetermineNoHazard } from '../rules/who-may-determine';
 import { whoCanSentence } from '../rules/who-may-sign';
@@ -29,7 +30,7 @@ import {
   type InspectionWork,
   type SignedItem,
 } from './inspection';
-import { openAtInspection } from './open-at-inspection';
+import { openAtInspection, openHash } from './open-at-inspection';
 import type { Performance } from './schema';
 import { whatTheLawAsks } from './sign-inspection';
 import { mayGiveList, mayInspect, partToSign } from './who-inspects';
@@ -75,6 +76,8 @@ export interface DeferredView {
   readonly removalSigned: boolean;
   readonly placard: string | null;
   readonly inspected: boolean;
+  /** Everything else that is out or limited: the hazard is asked of all together. */
+  readonly together: readonly CountedTogether[];
 }
 
 export interface InspectionView {
@@ -103,6 +106,8 @@ export interface InspectionView {
   readonly onRecordTenths: HoursTenths | null;
   readonly open: readonly OpenWriteUpView[];
   readonly deferred: readonly DeferredView[];
+  /** Hash of what stands open and its placards; demanded back with the list. */
+  readonly openHash: string;
   readonly list: {
     readonly id: string;
     readonly dated: CalendarDate;
@@ -136,7 +141,7 @@ export const readInspection = query({
       select: { id: true, name: true },
       orderBy: { name: 'asc' },
     });
-    const { open, placards } = await openAtInspection(context, inspection.aircraftId);
+    const { facts, open, placards } = await openAtInspection(context, inspection.aircraftId);
     const kind = inspection.kind as InspectionKind;
     const list = listInForce(inspection);
     const isOpen = inspection.state === 'begun' || inspection.state === 'entered';
@@ -165,7 +170,10 @@ export const readInspection = query({
       },
       onRecordTenths: aircraft.ttisTenths,
       open: isOpen ? open.filter((d) => d.deferral === null).map(openView) : [],
-      deferred: isOpen ? open.flatMap((d) => deferredView(d, placards.get(d.id) ?? null, disposed)) : [],
+      deferred: isOpen
+        ? open.flatMap((d) => deferredView(facts, d, placards.get(d.id) ?? null, disposed))
+        : [],
+      openHash: openHash({ open, placards }),
       list: list && {
         id: list.id,
         dated: calendarDate(list.dated),
@@ -201,6 +209,7 @@ const openView = (d: DiscrepancyFacts): OpenWriteUpView => ({
 });
 
 function deferredView(
+  facts: AircraftFacts,
   d: DiscrepancyFacts,
   placard: string | null,
   disposed: ReadonlySet<string>,
@@ -217,6 +226,7 @@ function deferredView(
       removalSigned: d.deferral.maintenanceRecordSigned,
       placard: d.deferral.placardPlaced ? placard : null,
       inspected: disposed.has(d.deferral.id),
+      together: countedTogether(facts, d),
     },
   ];
 }

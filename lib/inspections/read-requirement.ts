@@ -6,9 +6,10 @@ import { nameIn, namesOf } from '../people/names';
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
-import type { RequirementKind } from '../rules/aircraft';
+import type { AircraftFacts, RequirementKind } from '../rules/aircraft';
 import { dueOf } from '../rules/due';
 import type { CalendarDate, HoursTenths } from '../rules/facts';
+import { countedTogether, type CountedTogether } from '../rules/part-91/91-213-judgements';
 import { WORK_ROW } from '../work/entry';
 import { workView, type WorkView } from '../work/work-view';
 import { standingRecords } from './requirement';
@@ -43,6 +44,8 @@ export interface OwedDisposition {
   readonly inspectedOn: CalendarDate;
   readonly method: 'removed' | 'deactivated';
   readonly removalSigned: boolean;
+  /** Everything else that is out or limited: the hazard is asked of all together. */
+  readonly together: readonly CountedTogether[];
 }
 
 export interface RequirementView {
@@ -152,7 +155,7 @@ export const readRequirement = query({
         superseded: !standing.has(done.id),
       })),
       work: row.work.map((work) => workView(work, { me, on: today, names, facts: facts.work })),
-      owedDispositions: owedOf(facts.discrepancies, aircraft, row),
+      owedDispositions: owedOf(facts, aircraft, row),
       beside: facts.requirements.map(({ id, kind: sort, name }) => ({ id, kind: sort, name })),
       openInspectionId: openInspection?.id ?? null,
       eltUse:
@@ -209,18 +212,17 @@ function detailsSaid(details: unknown): ComplianceView['details'] {
 }
 
 type Aircraft = NonNullable<Awaited<ReturnType<typeof readAircraft>>>;
-type Open = ReturnType<typeof aircraftFacts>['discrepancies'];
 
 /** Live deferrals that a record of this requirement, entered from papers after they began, says nothing about. */
 function owedOf(
-  open: Open,
+  facts: AircraftFacts,
   aircraft: Aircraft,
   requirement: { readonly id: string; readonly kind: string },
 ): readonly OwedDisposition[] {
   if (!['annual', 'hundred-hour'].includes(requirement.kind)) return [];
   const compliances = aircraft.requirements.find(({ id }) => id === requirement.id)?.compliances ?? [];
   const fromPapers = standingRecords(compliances).filter(({ inspectionId }) => inspectionId === null);
-  return open.flatMap((d) => {
+  return facts.discrepancies.flatMap((d) => {
     const { deferral } = d;
     if (!deferral?.inspectionsSince.some(({ disposition }) => disposition === null)) return [];
     const row = aircraft.discrepancies.find(({ id }) => id === d.id);
@@ -240,6 +242,7 @@ function owedOf(
         inspectedOn: calendarDate(record.doneOn),
         method: deferral.method,
         removalSigned: deferral.maintenanceRecordSigned,
+        together: countedTogether(facts, d),
       },
     ];
   });

@@ -9,6 +9,7 @@ import type { HoursTenths } from '../rules/facts';
 import { formatTenths, parseTenths } from '../rules/hours';
 import { dayInWords } from '../rules/in-words';
 import { missingDetail } from './comply-by-work';
+import { newExpiryRefused } from './new-expiry';
 import { dueBefore, requireRequirement, standingRecords, type RequirementRow } from './requirement';
 import { recordRequirementInput } from './requirement-schema';
 
@@ -40,6 +41,8 @@ export const recordRequirement = command({
     };
     const missing = missingDetail(requirement.kind as RequirementKind, details);
     if (missing) throw fieldRefusal(missing.field, missing.because);
+    const wrongExpiry = newExpiryRefused(requirement, input.doneOn, input.newExpiry);
+    if (wrongExpiry) throw fieldRefusal('newExpiry', wrongExpiry);
     const corrected = correctedBy(requirement, input.supersedesId);
     refuseImpossibleTime(requirement, input.doneOn, ttisTenths, corrected?.id ?? null);
     const wasDueTenths = ['annual', 'hundred-hour'].includes(requirement.kind)
@@ -71,6 +74,8 @@ export const recordRequirement = command({
         what: 'requirement-record',
         aircraft: aircraft.registration,
         requirement: requirement.name,
+        requirementId: requirement.id,
+        kind: requirement.kind,
         ...record,
         statement: RECORD_STATEMENT,
         by: actor.name,

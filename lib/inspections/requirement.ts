@@ -44,7 +44,7 @@ export function standingRecords<T extends Done>(compliances: readonly T[]): read
 /**
  * When the 100-hour inspection was due that something done on `doneOn` at `ttisTenths` answers: the pay-back of 91.409(b)
  * needs it. Null where the aircraft has no 100-hour inspection on record before that.
- * @param instead the record that the new one corrects; it then counts no more
+ * @param instead the standing record that the new one corrects; it then counts no more, nor does any that it corrected
  */
 export async function dueBefore(
   tx: Tx,
@@ -54,6 +54,7 @@ export async function dueBefore(
 ): Promise<HoursTenths | null> {
   const row = await readAircraft(tx, operatorId, aircraftId);
   if (!row) throw new Refusal('not_found');
+  // What stands is chosen first: a corrected record must not come back because its correction is taken out or came later.
   const before = (compliance: Done) =>
     compliance.id !== done.instead &&
     calendarDate(compliance.doneOn) <= done.doneOn &&
@@ -62,7 +63,7 @@ export async function dueBefore(
     ...row,
     requirements: row.requirements.map((requirement) => ({
       ...requirement,
-      compliances: requirement.compliances.filter(before),
+      compliances: standingRecords(requirement.compliances).filter(before),
     })),
   };
   const { requirements } = aircraftFacts(then);

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { requestId } from '../access/request-id';
 import { writtenWords } from '../access/written-words';
-import { password } from '../determinations/schema';
+import { password, together, togetherWith } from '../determinations/schema';
 import { parseTenths } from '../rules/hours';
 import type { InspectionKind, InspectionPart } from '../rules/part-43/43-11-inspection-entry';
 import { RUN_UP_ANSWERS, RUN_UP_CHECKS, type RunUpKey } from '../rules/part-43/43-15-performance';
@@ -75,6 +75,8 @@ export const listInput = z.object({
       }),
     )
     .max(200),
+  /** Hash of the open items and placards that were shown. */
+  seen: z.string().length(64),
   password,
 });
 
@@ -107,6 +109,9 @@ export const disposeDeferralInput = z
     statement: writtenWords('What was found'),
     /** For `inspected`: 91.213(d)(4) determined afresh. */
     noHazard: z.boolean().nullable(),
+    /** For `inspected`: the same for the combination, where anything else is out or limited. */
+    together,
+    togetherWith,
     /** For `removed`: equipment list and weight and balance were revised. */
     listsRevised: z.boolean().nullable(),
     password,

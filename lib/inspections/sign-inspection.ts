@@ -7,6 +7,7 @@ import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
 import { dayAtBase, signatureOver } from '../records/signature';
 import { factOf, known } from '../rules/facts';
+import { workPartOf } from '../rules/findings/catalogue';
 import {
   checkEntry4311,
   checkFindings4311,
@@ -85,6 +86,7 @@ export const signInspection = command({
         entry: { ...entryContent(await requireWork(tx, operatorId, work.id)), performedBy: actor.name },
         inspection: inspectionEntry(inspection, work),
         airworthy: input.airworthy,
+        madeByMe: input.madeByMe,
         listId: list?.id ?? null,
         statement,
         signer: { name: actor.name, capacity, certificate },
@@ -165,6 +167,7 @@ export async function whatTheLawAsks(
         ),
         turbine: facts.type.turbine,
         runUp: how?.runUp ?? {},
+        engineListed: await engineListed(context, list),
       },
       airworthy,
     ),
@@ -189,6 +192,26 @@ export async function whatTheLawAsks(
       dayAtBase(context.now, zone),
     ),
   ];
+}
+
+/** Whether a write-up of the powerplant or propeller is on the list as unairworthy and still open. */
+async function engineListed(
+  { tx, operatorId }: Pick<Context, 'tx' | 'operatorId'>,
+  list: ReturnType<typeof listInForce>,
+): Promise<boolean> {
+  const listed = itemsOf(list).filter(({ standing }) => standing === 'unairworthy');
+  const rows = await tx.discrepancy.findMany({
+    where: {
+      operatorId,
+      id: { in: listed.map(({ discrepancyId }) => discrepancyId) },
+      state: { not: 'closed' },
+    },
+    select: { findingKey: true, jasc: true },
+  });
+  return rows.some(({ findingKey, jasc }) => {
+    const part = workPartOf(findingKey, jasc);
+    return part.known && (part.value === 'powerplant' || part.value === 'propeller');
+  });
 }
 
 /** The statement of 43.11(a)(4), or of (a)(5) with the date of the list in force. */

@@ -8,8 +8,14 @@ import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase, signatureOver } from '../records/signature';
 import type { DiscrepancyFacts } from '../rules/aircraft';
 import { standingAtInspection } from '../rules/part-43/43-11-inspection-entry';
-import { requireOpenInspection, listInForce, type SignedItem } from './inspection';
-import { openAtInspection } from './open-at-inspection';
+import {
+  itemsOf,
+  listInForce,
+  requireOpenInspection,
+  type InspectionRow,
+  type SignedItem,
+} from './inspection';
+import { openAtInspection, openHash } from './open-at-inspection';
 import { listInput } from './schema';
 import { mayGiveList } from './who-inspects';
 
@@ -19,7 +25,8 @@ export const LIST_STATEMENT =
 
 /**
  * The signed, dated list of 43.11(b). The inspector says of every open write-up whether it makes the aircraft unairworthy;
- * live deferrals are added with their placards. Signed again, a new list takes the place of the one before.
+ * live deferrals are added with their placards. Signed again, a new list takes the place of the one before; once a part is
+ * signed, only by keeping what it names as unairworthy. Refuses when what stands open changed since it was shown.
  */
 export const signList = command({
   verb: 'inspection.list',
@@ -29,6 +36,12 @@ export const signList = command({
   async run(context, input) {
     const { tx, operatorId, actor, now } = context;
     const inspection = await requireOpenInspection(tx, operatorId, input.inspectionId);
+    const { open, placards } = await openAtInspection(context, inspection.aircraftId);
+    if (openHash({ open, placards }) !== input.seen) {
+      throw new Refusal('superseded', {
+        say: 'What stands open, or a placard, changed after you read it. Read it again, then sign.',
+      });
+    }
     const { base, registration, serial } = inspection.aircraft;
     const on = dayAtBase(now, base.zone);
     const signer = signerFacts(await readSigner(tx, operatorId, actor.personId));
@@ -39,7 +52,6 @@ export const signList = command({
         lines: linesOf(ruling.lines),
       });
     }
-    const { open, placards } = await openAtInspection(context, inspection.aircraftId);
     const items = itemsFor(
       open,
       placards,
@@ -48,6 +60,7 @@ export const signList = command({
     if (items.length === 0) {
       throw new Refusal('conflict', { say: 'There is nothing to list. Write up first what was found.' });
     }
+    refuseUnlisting(inspection, open, items);
     const { capacity, certificate } = ruling.under;
     const earlier = listInForce(inspection);
     const content = {
@@ -91,6 +104,32 @@ export const signList = command({
     };
   },
 });
+
+/**
+ * A signed part names the list as it was given: what it says is unairworthy stays so on every later one, unless its
+ * write-up is closed by then.
+ */
+function refuseUnlisting(
+  inspection: InspectionRow,
+  open: readonly DiscrepancyFacts[],
+  items: readonly SignedItem[],
+): void {
+  if (inspection.work.every(({ signOff }) => !signOff)) return;
+  const stillOpen = new Set(open.map(({ id }) => id));
+  const listed = new Set(unairworthyIn(items));
+  const dropped = itemsOf(listInForce(inspection)).filter(
+    ({ standing, discrepancyId }) =>
+      standing === 'unairworthy' && stillOpen.has(discrepancyId) && !listed.has(discrepancyId),
+  );
+  if (dropped.length === 0) return;
+  const numbers = dropped.map(({ number }) => number).join(', ');
+  throw new Refusal('conflict', {
+    say: `A part is signed over the list that names ${numbers} as unairworthy (14 CFR 43.11(b)). It stays listed until it is repaired and signed.`,
+  });
+}
+
+const unairworthyIn = (items: readonly SignedItem[]): readonly string[] =>
+  items.flatMap(({ standing, discrepancyId }) => (standing === 'unairworthy' ? [discrepancyId] : []));
 
 /** Items in the order of the write-ups. Refuses a write-up nobody has answered for, and a deferral without its placard. */
 function itemsFor(

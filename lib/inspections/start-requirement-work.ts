@@ -6,7 +6,7 @@ import { partOf } from '../rules/jasc';
 import { systemsOfItem } from '../rules/part-43/43-appendix-a-preventive-maintenance';
 import { requireRequirement, type RequirementRow } from './requirement';
 import { startRequirementWorkInput } from './requirement-schema';
-import { WAYS, type FixedWork } from './work-of-requirement';
+import { mayBePreventive, WAYS, type FixedWork } from './work-of-requirement';
 
 interface Input {
   readonly workKind: 'preventive' | 'minor' | null;
@@ -65,7 +65,7 @@ export const startRequirementWork = command({
 });
 
 function workFor(
-  { kind, name }: RequirementRow,
+  { kind, name, binding }: RequirementRow,
   input: Input,
 ): FixedWork & { readonly preventiveItem: number | null } {
   const way = WAYS[kind as RequirementKind];
@@ -77,11 +77,11 @@ function workFor(
     case 'fixed':
       return { ...way.work, preventiveItem: null };
     case 'chosen':
-      return chosen(input, way.preventive);
+      return chosen(input, mayBePreventive(way, binding));
   }
 }
 
-function chosen(input: Input, mayBePreventive: boolean) {
+function chosen(input: Input, preventive: boolean) {
   const { workKind, preventiveItem, jasc, swapOnly } = input;
   if (workKind === null)
     throw fieldRefusal('workKind', 'Say whether this is preventive maintenance or a minor repair.');
@@ -90,10 +90,10 @@ function chosen(input: Input, mayBePreventive: boolean) {
   if (!part.known) throw fieldRefusal('jasc', 'There is no such JASC code in the table.');
   if (swapOnly === null) throw fieldRefusal('swapOnly', 'Say whether a unit was only taken out and put in.');
   if (workKind === 'minor') return { workKind, part: part.value, jasc, swapOnly, preventiveItem: null };
-  if (!mayBePreventive) {
+  if (!preventive) {
     throw fieldRefusal(
       'workKind',
-      'What a directive or a life limit requires is entered as a repair, not as preventive.',
+      'What a directive, a life limit or a binding interval requires is entered as a repair, not as preventive.',
     );
   }
   if (preventiveItem === null) {

@@ -18,15 +18,55 @@ export const readPermitRow = (tx: Tx, operatorId: string, id: string): Promise<P
     include: PERMIT_ROW,
   });
 
-/** A recorded permit as the rules take it. */
-export const permitFacts = (row: PermitRow): SpecialFlightPermit => ({
+/**
+ * The write-ups the permit names that are another matter by now: judged, deferred or observed again after the permit was
+ * recorded, or after the inspection it asks for, whichever is later. Whoever issued or inspected did not know of that, so
+ * the permit stands in for them no more (strict reading of 21.199(a)). A new paper, or one more that names them, does.
+ */
+export async function changedSince(
+  tx: Tx,
+  operatorId: string,
+  {
+    covers,
+    signedAt,
+    inspection,
+  }: Pick<PermitRow, 'covers' | 'signedAt'> & {
+    readonly inspection: { readonly signedAt: Date } | null;
+  },
+): Promise<ReadonlySet<string>> {
+  const named = coversOf(covers).flatMap(({ kind, id }) => (kind === 'discrepancy' ? [id] : []));
+  if (named.length === 0) return new Set();
+  const after = { gt: inspection && inspection.signedAt > signedAt ? inspection.signedAt : signedAt };
+  const about = { operatorId, discrepancyId: { in: named } };
+  const judged = await tx.determination.findMany({
+    where: { ...about, signedAt: after },
+    select: { discrepancyId: true },
+  });
+  const deferred = await tx.deferral.findMany({
+    where: { ...about, begunAt: after },
+    select: { discrepancyId: true },
+  });
+  const observed = await tx.finding.findMany({
+    where: { operatorId, relatedId: { in: named }, receivedAt: after },
+    select: { relatedId: true },
+  });
+  return new Set([
+    ...[...judged, ...deferred].map(({ discrepancyId }) => discrepancyId),
+    ...observed.flatMap(({ relatedId }) => relatedId ?? []),
+  ]);
+}
+
+/** A recorded permit as the rules take it. `changed`: what it names and no longer stands in for, of {@link changedSince}. */
+export const permitFacts = (row: PermitRow, changed: ReadonlySet<string>): SpecialFlightPermit => ({
   reference: row.reference,
   limits: [...(row.limits as readonly string[]), `Aboard: ${row.crew}`],
   goodFrom: calendarDate(row.goodFrom),
   goodThrough: calendarDate(row.goodThrough),
   fromIdent: row.from.ident,
   toIdent: row.to.ident,
-  covers: coversOf(row.covers).map(({ id }) => id),
+  covers: coversOf(row.covers)
+    .map(({ id }) => id)
+    .filter((id) => !changed.has(id)),
   inspection: row.inspection ? 'signed' : row.asksInspection ? 'owed' : 'not-asked',
   used: row.release !== null,
 });

@@ -11,7 +11,7 @@ import type { Ruling } from '../rules/ruling';
 import { applicationFacts, type ApplicationFacts } from './application';
 import { coverable, coversOf, type Covered } from './covered';
 import { partsOf } from './inspect-for-permit';
-import { PERMIT_ROW } from './permit-facts';
+import { changedSince, PERMIT_ROW } from './permit-facts';
 import { readPermitChoicesInput, readPermitInput } from './schema';
 
 /** Whether a permit can be flown under, in one word. */
@@ -36,7 +36,8 @@ export interface PermitView {
   readonly to: string;
   readonly crew: string;
   readonly limits: readonly string[];
-  readonly covers: readonly Covered[];
+  /** `changed`: judged, deferred or observed again since, so the permit stands in for it no more. */
+  readonly covers: readonly (Covered & { readonly changed: boolean })[];
   readonly asksInspection: boolean;
   readonly inspection: {
     readonly by: string;
@@ -68,6 +69,7 @@ export const readPermit = query({
     const { zone } = aircraft.base;
     const today = dayAtBase(now, zone);
     const covers = coversOf(row.covers);
+    const changed = await changedSince(tx, operatorId, row);
     const me = signerFacts(await readSigner(tx, operatorId, actor.personId));
     const { reference, purpose, issuedBy, crew, asksInspection, hash } = row;
     const goodFrom = calendarDate(row.goodFrom);
@@ -92,7 +94,7 @@ export const readPermit = query({
       to: row.to.ident,
       crew,
       limits: row.limits as readonly string[],
-      covers,
+      covers: covers.map((one) => ({ ...one, changed: changed.has(one.id) })),
       asksInspection,
       inspection: inspection && {
         by: inspection.personName,

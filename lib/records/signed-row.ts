@@ -82,7 +82,11 @@ const A_DAY = 86_400_000;
  * The day at the base is at most a day away from the day in UTC. Which zone it was is not part of what was signed, and a
  * base may move since; so a day that can have been the day at the base, anywhere, stands.
  */
-export function dayOfSigning(signedOn: Date, signedAt: Date): SignedColumn {
-  const apart = Math.abs(signedOn.getTime() + A_DAY / 2 - signedAt.getTime());
-  return follows('signed_on', apart < 1.5 * A_DAY ? null : signedOn.toISOString(), null);
+export function dayOf(name: string, on: Date, at: Date): SignedColumn {
+  const apart = Math.abs(on.getTime() + A_DAY / 2 - at.getTime());
+  return follows(name, apart < 1.5 * A_DAY ? null : on.toISOString(), null);
 }
+
+/** The day of a signature against its moment. */
+export const dayOfSigning = (signedOn: Date, signedAt: Date): SignedColumn =>
+  dayOf('signed_on', signedOn, signedAt);

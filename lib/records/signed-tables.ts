@@ -3,6 +3,7 @@ import { calendarDate, calendarDateOrNull, instant } from '../db/dates';
 import { entryContent, WORK_ROW, type WorkRow } from '../work/entry';
 import {
   column,
+  dayOf,
   dayOfSigning,
   everyKey,
   follows,
@@ -136,6 +137,11 @@ async function determinations(tx: Tx, scope: Scope): Promise<SignedRow[]> {
     where: { ...within(scope), discrepancy: of(scope) },
     include: { discrepancy: true, deferrals: { include: { placards: true } } },
   });
+  const titles = await titlesOfItems(
+    tx,
+    scope,
+    rows.flatMap(({ deferrals }) => deferrals.flatMap(({ melItemId }) => melItemId ?? [])),
+  );
   return rows.map(({ discrepancy, deferrals, content, ...row }) => ({
     table: 'determination',
     id: row.id,
@@ -167,6 +173,7 @@ async function determinations(tx: Tx, scope: Scope): Promise<SignedRow[]> {
         column('deferral.method', deferral.method, content, 'method'),
         column('deferral.method_words', deferral.methodWords, content, 'methodWords'),
         column('deferral.eligibility', deferral.eligibility, content, 'eligibility'),
+        ...basisColumns(deferral, discrepancy.openedAt, titles, content),
         ...deferral.placards.flatMap((placard) => [
           column('placard.wording', placard.wording, content, 'placardWording'),
           column('placard.location', placard.location, content, 'placardLocation'),
@@ -174,6 +181,42 @@ async function determinations(tx: Tx, scope: Scope): Promise<SignedRow[]> {
       ]),
     ],
   }));
+}
+
+/** Titles of items of minimum equipment lists, by id. */
+async function titlesOfItems(
+  tx: Tx,
+  { operatorId }: Scope,
+  ids: readonly string[],
+): Promise<ReadonlyMap<string, string>> {
+  const rows = await tx.melItem.findMany({ where: { operatorId, id: { in: [...ids] } } });
+  return new Map(rows.map(({ id, title }) => [id, title]));
+}
+
+/**
+ * What a deferral rests on and when its clock began. The determination does not name these columns; the report signed with
+ * it does, and where that names no day, the day is the write-up's.
+ */
+function basisColumns(
+  row: Prisma.DeferralGetPayload<object>,
+  openedAt: Date,
+  titles: ReadonlyMap<string, string>,
+  content: unknown,
+): readonly SignedColumn[] {
+  const path = saidIn(content, 'eligibility.path');
+  const begun = saidIn(content, 'eligibility.listEntry.clock.recordedOn');
+  const item = row.melItemId === null ? null : (titles.get(row.melItemId) ?? row.melItemId);
+  return [
+    follows('deferral.basis', row.basis, path === undefined ? path : path === 'mel' ? 'mel' : '91.213(d)'),
+    follows(
+      'deferral.mel_item_id',
+      item,
+      path === 'mel' ? saidIn(content, 'eligibility.listEntry.title') : path === undefined ? path : null,
+    ),
+    begun === undefined
+      ? dayOf('deferral.recorded_on', row.recordedOn, openedAt)
+      : follows('deferral.recorded_on', calendarDate(row.recordedOn), begun),
+  ];
 }
 
 const LIST = { inspection: true } as const satisfies Prisma.DiscrepancyListInclude;
@@ -304,7 +347,12 @@ async function compliances(tx: Tx, scope: Scope): Promise<SignedRow[]> {
     personId: row.recordedById,
     signedAt: row.recordedAt,
     columns: [
-      column('requirement_id', requirement.name, content, 'requirement'),
+      column('requirement.name', requirement.name, content, 'requirement'),
+      column('requirement_id', row.requirementId, content, 'requirementId'),
+      column('requirement.kind', requirement.kind, content, 'kind'),
+      column('inspection_id', row.inspectionId, content, 'inspectionId'),
+      column('work_id', row.workId, content, 'workId'),
+      column('sign_off_id', row.signOffId, content, 'signOffId'),
       column('done_on', calendarDate(row.doneOn), content, 'doneOn'),
       column('ttis_tenths', row.ttisTenths, content, 'ttisTenths'),
       column('was_due_tenths', row.wasDueTenths, content, 'wasDueTenths'),

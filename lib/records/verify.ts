@@ -14,7 +14,8 @@ export interface AuditReport {
 
 const PAGE = 500;
 
-type Release = Prisma.ReleaseGetPayload<object>;
+const RELEASE = { permit: { select: { reference: true } } } as const satisfies Prisma.ReleaseInclude;
+type Release = Prisma.ReleaseGetPayload<{ include: typeof RELEASE }>;
 
 /** Hash of something signed -> the audit row that keeps it. */
 type Chained = ReadonlyMap<string, { readonly personId: string; readonly at: Date }>;
@@ -90,7 +91,7 @@ async function verifySignatures(
     faults.push(...changes.map((change) => `${name} ${change}`));
     if (changes.length === 0) faults.push(...unlike(row, chained).map((what) => `${name} ${what}`));
   }
-  const releases = await tx.release.findMany({ where: { operatorId } });
+  const releases = await tx.release.findMany({ where: { operatorId }, include: RELEASE });
   for (const row of releases) {
     const name = `release ${row.id} was changed after it was given`;
     const { flight, facts, answer, rulesVersion, factsVersion, dispatcherId } = row;
@@ -108,8 +109,15 @@ function releaseColumns(row: Release): string[] {
     ['depart_at', row.departAt.getTime(), moment(saidIn(row.flight, 'departAt'))],
     ['arrive_at', row.arriveAt.getTime(), moment(saidIn(row.flight, 'arriveAt'))],
     ['aircraft_id', row.aircraftId, saidIn(row.facts, 'id')],
+    ['permit_id', row.permit?.reference ?? null, permitGiven(row.flight)],
   ];
   return pairs.filter(([, now, given]) => given !== undefined && now !== given).map(([name]) => name);
+}
+
+/** The permit a flight was composed under, by its reference; null: under none; undefined: a flight from before permits. */
+function permitGiven(flight: unknown): unknown {
+  const permit = saidIn(flight, 'specialFlightPermit');
+  return permit === undefined || permit === null ? permit : saidIn(permit, 'reference');
 }
 
 const moment = (given: unknown): number | undefined =>

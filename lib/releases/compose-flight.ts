@@ -3,7 +3,7 @@ import type { Prisma } from '../db/client';
 import { aircraftFacts, basePlace, readAircraft, type AircraftRow } from '../fleet/facts';
 import { instantOfLocalTime } from '../fleet/zone';
 import { readSigner, signerFacts } from '../people/signer';
-import { permitFacts, readPermitRow } from '../permits/permit-facts';
+import { changedSince, permitFacts, readPermitRow } from '../permits/permit-facts';
 import { fieldRefusal, Refusal } from '../problems';
 import { answerForFlight, RULES_VERSION } from '../rules/answer';
 import type { AircraftFacts } from '../rules/aircraft';
@@ -90,7 +90,7 @@ async function permitOf(
   if (!row || row.aircraftId !== aircraftId) {
     throw fieldRefusal('permitId', 'There is no such permit for this aircraft.');
   }
-  return permitFacts(row);
+  return permitFacts(row, await changedSince(tx, operatorId, row));
 }
 
 async function pilotGrade(

@@ -2,7 +2,8 @@
  * Whether a recurring requirement may be taken off an aircraft. No regulation says how a school keeps its list; the strict
  * reading is that what a regulation asks for cannot be ended by anybody here: an annual and a 100-hour never (91.409), a
  * test of equipment only when the equipment is no longer installed (91.171, 91.207, 91.411, 91.413). What a directive, a
- * limitation or a maker asks for ends with a person's reason: superseded, part replaced, no longer recommended.
+ * limitation or a maker asks for ends with a person's signed reason and the
+ * document behind it: superseded, part replaced, no longer recommended.
  */
 import type { EquipmentFacts, EquipmentFunction, RequirementKind } from './aircraft';
 import { PARAGRAPH_OF_KIND } from './due-paragraphs';

@@ -6,7 +6,8 @@
  *   (4) to evacuate from danger. (3), (5), (b) and (c) are outside this tool.
  * - 21.199(a): the applicant states purpose, itinerary, crew, the ways in which the aircraft does not comply, and the
  *   restrictions thought necessary. So a permit is for one flight from one place to another (`from`, `to`, `used`), and
- *   stands in only for what it names (`covers`): matched by what a bar is about.
+ *   stands in only for what it names (`covers`): matched by what a bar is about. What it named and has become another
+ *   matter since (judged, deferred or observed again) is left out of `covers` by whoever reads the facts: strict reading.
  * - 21.199(b): the FAA may make, or have made, the inspections and tests needed for safety. Asked for and not signed: bars.
  * - 91.409(c): the annual and the 100-hour do not apply under a permit. 39.23: nor a directive, unless it forbids that.
  * - 91.213(e): nor the limits of 91.213 on inoperative equipment.

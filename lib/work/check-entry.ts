@@ -1,4 +1,5 @@
 import { missingDetail } from '../inspections/comply-by-work';
+import { newExpiryRefused } from '../inspections/new-expiry';
 import { Refusal, type ProblemLine } from '../problems';
 import type { RequirementKind } from '../rules/aircraft';
 import type { PartOfAircraft } from '../rules/jasc';
@@ -29,7 +30,11 @@ export function refuseGaps(work: WorkRow, input: EntryInput, kind: string, asks:
   outcomeGaps(work, input, asks, gaps);
   majorGaps(work, input, kind, asks, gaps);
   if (kind === 'major') recordGaps(input, gaps);
-  if (work.requirement) detailGaps(work.requirement.kind as RequirementKind, input, gaps);
+  if (work.requirement) {
+    detailGaps(work.requirement.kind as RequirementKind, input, gaps);
+    const wrongExpiry = newExpiryRefused(work.requirement, input.completedOn, input.details?.newExpiry);
+    if (wrongExpiry) gaps.at('details.newExpiry', wrongExpiry);
+  }
   for (const { key } of testQuestionsOpen(asks.testQuestions, input.tests ?? {})) {
     gaps.at(`tests.${key}`, 'Answer yes or no: a test can be owed.');
   }

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Context } from '../access/service';
 import { tellReporters } from '../notices/tell-reporters';
-import { fieldRefusal } from '../problems';
+import { fieldRefusal, Refusal } from '../problems';
 import { detailsOf, type WorkRow } from './entry';
 
 /** Work whose signature settles its write-up: not what a deferral stands on, no owed test, no correction of an entry. */
@@ -11,7 +11,7 @@ export const settlesWriteUp = (
 
 /**
  * The write-up is repaired, or could not be found again: it closes, and a deferral it had ends with its placard taken
- * down. Refuses while the placard stands.
+ * down. Refuses while the placard stands, and a write-up that something else has closed meanwhile.
  */
 export async function closeWriteUp(
   { tx, operatorId, actor, now }: Context,
@@ -21,6 +21,15 @@ export async function closeWriteUp(
   const discrepancyId = work.discrepancyId;
   if (!discrepancyId) return;
   const how = work.outcome ?? 'repaired';
+  const { state, number } = await tx.discrepancy.findUniqueOrThrow({
+    where: { operatorId_id: { operatorId, id: discrepancyId } },
+    select: { state: true, number: true },
+  });
+  if (state === 'closed') {
+    throw new Refusal('conflict', {
+      say: `${number} is closed already. Give this work up; the same trouble again is a new write-up.`,
+    });
+  }
   const live = await tx.deferral.findMany({
     where: { operatorId, discrepancyId, end: null },
     include: { placards: true },

@@ -3,11 +3,11 @@ import { command } from '../access/service';
 import { linesOf } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
 import { complyByWork } from '../inspections/comply-by-work';
+import { rulingsForRequirementWork, whoCanSignRequirementWork } from '../inspections/work-of-requirement';
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
 import { dayAtBase, signatureOver } from '../records/signature';
 import { workerStanding43_3, type WorkerStanding } from '../rules/part-43/43-3-who-may-perform';
-import { mayApproveReturnToService, whoCanSentence } from '../rules/who-may-sign';
 import { closeWriteUp, settlesWriteUp, tellOfWork } from './close-write-up';
 import { refuseOtherDoor } from './enter-work';
 import { entryContent, entryHash, requireWork, type WorkRow } from './entry';
@@ -37,10 +37,11 @@ export const signWork = command({
     const on = dayAtBase(now, zone);
     const facts = signerFacts(await readSigner(tx, operatorId, actor.personId));
     const toSign = workToSign(work, facts);
-    const ruling = mayApproveReturnToService(facts, toSign, on);
+    const recurs = work.requirement?.kind ?? null;
+    const ruling = rulingsForRequirementWork(facts, toSign, recurs, on);
     if (!ruling.allowed || !ruling.under) {
       throw new Refusal('signature_refused', {
-        say: `Your certificates do not allow this signature. ${whoCanSentence(toSign)}`,
+        say: `Your certificates do not allow this signature. ${whoCanSignRequirementWork(toSign, recurs)}`,
         lines: linesOf(ruling.lines),
       });
     }
@@ -81,7 +82,7 @@ export const signWork = command({
       data: { state: 'signed', supervised },
     });
     if (settlesWriteUp(work)) await closeWriteUp(context, work, input.placardRemoved);
-    if (work.requirementId) await complyByWork(context, work, { signOffId, approvedBy: actor.name });
+    const record = await complyByWork(context, work, { signOffId, approvedBy: actor.name });
     await factsChanged(tx, operatorId, work.aircraftId);
     await tellOfWork(context, work, signOffId);
     return {
@@ -94,6 +95,7 @@ export const signWork = command({
           writeUp: work.discrepancy?.number ?? null,
           capacity,
           hash: signature.hash,
+          ...(record !== null && { record }),
         },
       },
     };

@@ -1,10 +1,10 @@
 import { calendarDateOrNull, instant } from '../db/dates';
+import { rulingsForRequirementWork, whoCanSignRequirementWork } from '../inspections/work-of-requirement';
 import { nameIn } from '../people/names';
 import type { OwedTest, WorkFacts } from '../rules/aircraft';
 import type { CalendarDate } from '../rules/facts';
 import type { SignerFacts } from '../rules/people';
 import type { Ruling } from '../rules/ruling';
-import { mayApproveReturnToService, whoCanSentence } from '../rules/who-may-sign';
 import { entryContent, entryHash, type EntryContent, type WorkRow } from './entry';
 import { asksOf, type EntryAsks } from './entry-asks';
 import { workerAsked, workToSign } from './signing-lines';
@@ -124,11 +124,12 @@ export function workView(work: WorkRow, { me, on, names, facts }: Looking): Work
 
 function mySignature(me: SignerFacts, work: WorkRow, on: CalendarDate): WorkView['mySignature'] {
   const toSign = workToSign(work, me);
-  const { allowed, lines, under } = mayApproveReturnToService(me, toSign, on);
+  const recurs = work.requirement?.kind ?? null;
+  const { allowed, lines, under } = rulingsForRequirementWork(me, toSign, recurs, on);
   return {
     allowed,
     lines,
-    whoCan: whoCanSentence(toSign),
+    whoCan: whoCanSignRequirementWork(toSign, recurs),
     certificate: under?.certificate ?? null,
     workerAsked: workerAsked(work, me, under),
   };

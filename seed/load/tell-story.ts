@@ -170,6 +170,7 @@ async function defer(scene: Scene, step: DeferStep, requestId: string, at: Date)
       {
         requestId,
         discrepancyId: told.discrepancyId,
+        nature: 'equipment',
         method: step.method,
         methodWords: step.methodWords,
         deactivationIsMaintenance: step.maintenance,

@@ -262,6 +262,8 @@ export const ACTS: Readonly<Record<Verb, Act>> = {
     ...own(),
     requirementId: directiveId,
     why: 'Superseded.',
+    reference: 'Invented directive 10',
+    password: PASSWORD,
   })),
   'inspection.read': about(readInspection, ({ inspectionId }) => ({ inspectionId })),
   'inspection.begin': about(beginInspection, ({ school, due }) =>

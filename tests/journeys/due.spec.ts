@@ -146,11 +146,15 @@ test('one aircraft at the bench: what recurs is added with its interval, waits f
   const end = page.getByRole('form', { name: 'End what recurs' });
   await end.getByLabel('What applies no more').selectOption({ label: 'Annual inspection' });
   await end.getByLabel('Why').fill('Tried by the test.');
-  await end.getByRole('button', { name: 'End it' }).click();
+  await end.getByLabel('Document that says so').fill('Invented letter 4');
+  await end.getByLabel('Your password, to sign').fill('wheelchock-demo');
+  await end.getByRole('button', { name: 'Sign and end it' }).click();
   await expect(end.getByRole('alert')).toContainText('The regulation asks for this');
   await end.getByLabel('What applies no more').selectOption({ label: name });
   await end.getByLabel('Why').fill('Superseded, says the test.');
-  await end.getByRole('button', { name: 'End it' }).click();
+  await end.getByLabel('Document that says so').fill('Invented letter 4');
+  await end.getByLabel('Your password, to sign').fill('wheelchock-demo');
+  await end.getByRole('button', { name: 'Sign and end it' }).click();
   await expect(page.getByText(/^Ended\. It counts nowhere/)).toBeFocused();
   await expect(line).toHaveCount(0);
 });

@@ -174,6 +174,8 @@ test('an annual: what became of the deferral, the list, three signatures, and it
     await form.getByRole('radio', { name: /^Inspected, stays deferred/ }).check();
     await form.getByLabel('What you found').fill('Breaker collared, placard legible.');
     await form.getByRole('checkbox', { name: /it is no hazard/ }).check();
+    const together = form.getByRole('checkbox', { name: /none together with/ });
+    if (await together.isVisible()) await together.check();
     await form.getByLabel('Your password').fill(DEMO_PASSWORD);
     await form.getByRole('button', { name: 'Sign the disposition' }).click();
     await expect(page.getByText('The disposition is signed.')).toBeFocused();

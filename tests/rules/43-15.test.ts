@@ -24,6 +24,7 @@ const facts = (change: Partial<PerformanceFacts> = {}): PerformanceFacts => ({
   checklistCoversAppendixD: known(true),
   turbine: known(false),
   runUp: allGood,
+  engineListed: false,
   ...change,
 });
 
@@ -78,6 +79,23 @@ describe('(c)(2) the engine run, before an approval', () => {
     ['no-instrument', ' ', ['14cfr43.15(c)(2)']],
   ] as const)('%s, "%s"', (answer, reading, expected) => {
     expect(barred(withOne('magnetos', { answer, reading }))).toEqual(expected);
+  });
+  // What the run showed is a discrepancy found, and 43.11(b) lists it. Strict reading of ours.
+  it.each([
+    ['satisfactory', false, []],
+    ['no-instrument', false, []],
+    ['not-satisfactory', false, ['14cfr43.15(c)(2)']],
+    ['not-satisfactory', true, []],
+    ['not-run', false, ['14cfr43.15(c)(2)']],
+    ['not-run', true, []],
+  ] as const)('not approved, %s, engine or propeller listed: %s', (answer, engineListed, expected) => {
+    expect(barred({ ...withOne('magnetos', { answer, reading: 'as read' }), engineListed }, false)).toEqual(
+      expected,
+    );
+  });
+  it('approved, a listed engine write-up makes up for nothing', () => {
+    const change = withOne('magnetos', { answer: 'not-satisfactory', reading: '250 rpm' });
+    expect(barred({ ...change, engineListed: true })).toEqual(['14cfr43.15(c)(2)']);
   });
   it('is not asked where the aircraft is not approved', () => {
     expect(barred({ runUp: {} }, false)).toEqual([]);

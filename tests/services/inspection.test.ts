@@ -7,6 +7,8 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import type { ActorRef } from '@/lib/access/actor';
 import { readInOperator } from '@/lib/db/scope';
 import { beginDeferral } from '@/lib/determinations/begin-deferral';
+import { findWithinLimits } from '@/lib/determinations/find-within-limits';
+import { judgeSeverity } from '@/lib/determinations/judge-severity';
 import { placePlacard } from '@/lib/determinations/place-placard';
 import { reportFinding } from '@/lib/findings/report-finding';
 import { aircraftFacts, readAircraft } from '@/lib/fleet/facts';
@@ -37,21 +39,21 @@ import {
   startOf,
   valueOf,
 } from '../fixtures/acts';
-import { trainer, trainerRequirements } from '../fixtures/aircraft';
+import { trainer, trainerRequirements, withRow } from '../fixtures/aircraft';
 import type { FreshDatabase } from '../fixtures/database';
 import {
   beginOf,
   certify,
   disposalOf,
   inspectionEntryOf,
-  listOf,
+  listSeen,
   makeInspector,
   paperRecordOf,
   partSignature,
   requirementsOf,
   runUpOf,
 } from '../fixtures/inspections';
-import { closeSchools, foundSchool, NOW, openSchools, type School } from '../fixtures/school';
+import { closeSchools, foundSchool, NOW, openSchools, PASSWORD, type School } from '../fixtures/school';
 
 let database: FreshDatabase;
 let school: School;
@@ -126,10 +128,32 @@ const hundredHourDueAt = async () => {
   return row && dueOf(row, known(0), requirements).tenths;
 };
 
-/** The landing light written up, deferred and placarded. */
-async function deferredLight(method: 'deactivated' | 'removed' = 'deactivated') {
-  const { airframe, renter } = school.people;
-  const { discrepancyId } = valueOf(await reportFinding(renter, deadLandingLight(school), now));
+/** Something dead on the equipment list, written up by its function. */
+const dead = async (fn: 'landing-light' | 'intercom' | 'taxi-light') =>
+  valueOf(
+    await reportFinding(
+      school.people.renter,
+      fn === 'landing-light'
+        ? deadLandingLight(school)
+        : {
+            ...deadLandingLight(school),
+            findingKey: null,
+            kind: 'inoperative' as const,
+            jasc: fn === 'intercom' ? '2340' : '3340',
+            equipmentId: school.equipment.get(fn) ?? null,
+            words: `The ${fn} is dead.`,
+          },
+      now,
+    ),
+  ).discrepancyId;
+
+/** The landing light, or something else, written up, deferred and placarded. */
+async function deferredLight(
+  method: 'deactivated' | 'removed' = 'deactivated',
+  fn: Parameters<typeof dead>[0] = 'landing-light',
+) {
+  const { airframe } = school.people;
+  const discrepancyId = await dead(fn);
   const { deferralId, placardId } = valueOf(
     await beginDeferral(
       airframe,
@@ -140,6 +164,18 @@ async function deferredLight(method: 'deactivated' | 'removed' = 'deactivated') 
   valueOf(await placePlacard(airframe, { requestId: randomUUID(), placardId }, now));
   return { discrepancyId, deferralId };
 }
+
+/** Enters and signs the work a removal stands on. */
+async function signRemoval(deferralId: string) {
+  const { airframe } = school.people;
+  const work = await readInOperator(school.operatorId, (tx) =>
+    tx.maintenanceAction.findFirstOrThrow({ where: { deferralId } }),
+  );
+  const { entryHash } = valueOf(await enterWork(airframe, entryOf(work.id, 'Ash Ironweed'), now));
+  valueOf(await signWork(airframe, signatureOf(work.id, entryHash), now));
+}
+const equipmentNow = async (fn: string) =>
+  (await facts()).equipment.find((item) => item.function === fn)?.installed;
 
 describe('a 100-hour inspection', () => {
   test('each rating signs its half (65.85, 65.87), nothing flies meanwhile (91.407(a)), then it goes again', async () => {
@@ -298,12 +334,24 @@ describe('what was found', () => {
 
     // An owed repair is listed or settled; saying no is not enough, nor saying nothing.
     const field = `standings.${discrepancyId}`;
-    expect(problemOf(await signList(inspector, listOf(inspectionId), now)).fields).toHaveProperty([field]);
-    const denied = await signList(inspector, listOf(inspectionId, { [discrepancyId]: false }), now);
+    expect(
+      problemOf(await signList(inspector, await listSeen(inspector, inspectionId), now)).fields,
+    ).toHaveProperty([field]);
+    const denied = await signList(
+      inspector,
+      await listSeen(inspector, inspectionId, { [discrepancyId]: false }),
+      now,
+    );
     expect(problemOf(denied).fields).toHaveProperty([field]);
-    const plain = await signList(powerplant, listOf(inspectionId, { [discrepancyId]: true }), now);
+    const plain = await signList(
+      powerplant,
+      await listSeen(powerplant, inspectionId, { [discrepancyId]: true }),
+      now,
+    );
     expect(cites(problemOf(plain))).toContain('14cfr65.95(a)(2)');
-    const list = valueOf(await signList(inspector, listOf(inspectionId, { [discrepancyId]: true }), now));
+    const list = valueOf(
+      await signList(inspector, await listSeen(inspector, inspectionId, { [discrepancyId]: true }), now),
+    );
 
     await signAll(inspectionId, false);
     const view = valueOf(await readInspection(inspector, { inspectionId }, now));
@@ -331,8 +379,12 @@ describe('what was found', () => {
     const { renter, powerplant } = school.people;
     const { discrepancyId } = valueOf(await reportFinding(renter, nickedPropeller(school), now));
     const inspectionId = await entered('annual');
-    const first = valueOf(await signList(inspector, listOf(inspectionId, { [discrepancyId]: true }), now));
-    const second = valueOf(await signList(inspector, listOf(inspectionId, { [discrepancyId]: true }), now));
+    const first = valueOf(
+      await signList(inspector, await listSeen(inspector, inspectionId, { [discrepancyId]: true }), now),
+    );
+    const second = valueOf(
+      await signList(inspector, await listSeen(inspector, inspectionId, { [discrepancyId]: true }), now),
+    );
     const lists = await readInOperator(school.operatorId, (tx) =>
       tx.discrepancyList.findMany({ where: { inspectionId }, orderBy: { supersedesId: 'asc' } }),
     );
@@ -347,9 +399,109 @@ describe('what was found', () => {
     expect((await answer()).outcome).toBe('go');
   });
 
+  test('what is listed as unairworthy is cleared by work only: no judgement, limit or deferral (43.11(b), (a)(5))', async () => {
+    const { renter, airframe, powerplant } = school.people;
+    const light = await dead('taxi-light');
+    const nick = valueOf(await reportFinding(renter, nickedPropeller(school), now)).discrepancyId;
+    const inspectionId = await entered('annual');
+    const seen = await listSeen(inspector, inspectionId, { [light]: true, [nick]: true });
+    valueOf(await signList(inspector, seen, now));
+    await signAll(inspectionId, false);
+
+    const own = () => ({ requestId: randomUUID(), password: PASSWORD });
+    const judged = {
+      ...own(),
+      discrepancyId: light,
+      kind: 'inoperative' as const,
+      jasc: '3340',
+      equipmentId: school.equipment.get('taxi-light') ?? null,
+      inoperativeCount: 1,
+      severity: 'limiting' as const,
+      statement: 'Only a taxi light.',
+    };
+    const within = {
+      ...own(),
+      discrepancyId: nick,
+      measured: '0.010 in',
+      limitText: '0.031 in',
+      limitSource: 'Invented manual',
+      statement: 'Within.',
+    };
+    for (const refused of [
+      await judgeSeverity(airframe, judged, now),
+      await findWithinLimits(powerplant, within, now),
+      await beginDeferral(airframe, deferralOf(light), now),
+    ]) {
+      expect(problemOf(refused)).toMatchObject({ code: 'conflict' });
+      expect(problemOf(refused).say).toContain('43.11(b)');
+    }
+    expect((await answer()).outcome).toBe('no-go');
+  });
+
+  test('the list is signed over what was shown (43.11(b)); what came in, or was judged, since is read first', async () => {
+    const { renter, powerplant } = school.people;
+    const nick = valueOf(await reportFinding(renter, nickedPropeller(school), now)).discrepancyId;
+    const inspectionId = await entered('annual');
+    const early = await listSeen(inspector, inspectionId, { [nick]: true });
+    const light = await dead('landing-light');
+    expect(problemOf(await signList(inspector, early, now)).code).toBe('superseded');
+    const before = await listSeen(inspector, inspectionId, { [nick]: true, [light]: true });
+    const within = {
+      requestId: randomUUID(),
+      discrepancyId: nick,
+      measured: '0.010 in',
+      limitText: '0.031 in',
+      limitSource: 'Invented manual',
+      statement: 'Within.',
+      password: PASSWORD,
+    };
+    valueOf(await findWithinLimits(powerplant, within, now));
+    expect(problemOf(await signList(inspector, before, now)).code).toBe('superseded');
+    const seen = await listSeen(inspector, inspectionId, { [nick]: true, [light]: true });
+    valueOf(await signList(inspector, seen, now));
+
+    // Before a part is signed the inspector may think again; after it the list only grows.
+    const again = async (standings: Record<string, boolean>) =>
+      signList(inspector, await listSeen(inspector, inspectionId, standings), now);
+    valueOf(await again({ [nick]: false, [light]: true }));
+    valueOf(await again({ [nick]: true, [light]: true }));
+    valueOf(await sign(inspector, inspectionId, 'airframe', false));
+    const fewer = problemOf(await again({ [nick]: false, [light]: true }));
+    expect(fewer).toMatchObject({ code: 'conflict' });
+    expect(fewer.say).toContain('43.11(b)');
+    const taxi = await dead('taxi-light');
+    valueOf(await again({ [nick]: true, [light]: true, [taxi]: true }));
+    // Put right and signed it drops out.
+    const { workId } = valueOf(await startWork(powerplant, startOf(nick), now));
+    const { entryHash } = valueOf(await enterWork(powerplant, entryOf(workId, 'Pim Castlewick'), now));
+    valueOf(await signWork(powerplant, signatureOf(workId, entryHash), now));
+    valueOf(await again({ [light]: true, [taxi]: true }));
+  });
+
+  test('an engine run that did not go well is on the list before a part is signed as not airworthy (43.15(c)(2), 43.11(b))', async () => {
+    const runUp = runUpOf({ magnetos: { answer: 'not-satisfactory', reading: '250 rpm drop, left' } });
+    const light = await dead('landing-light');
+    const inspectionId = await entered('annual', '4512.3', { runUp });
+    valueOf(await signList(inspector, await listSeen(inspector, inspectionId, { [light]: true }), now));
+    const refused = await sign(inspector, inspectionId, 'powerplant', false);
+    expect(cites(problemOf(refused))).toEqual(['14cfr43.15(c)(2)']);
+    const magneto = { ...nickedPropeller(school), findingKey: null, kind: 'wear' as const, jasc: '7414' };
+    const found = valueOf(await reportFinding(school.people.renter, magneto, now)).discrepancyId;
+    const seen = await listSeen(inspector, inspectionId, { [light]: true, [found]: true });
+    valueOf(await signList(inspector, seen, now));
+    valueOf(await sign(inspector, inspectionId, 'powerplant', false));
+    const signOff = await readInOperator(school.operatorId, (tx) =>
+      tx.signOff.findFirstOrThrow({ where: { work: { inspectionId, part: 'powerplant' } } }),
+    );
+    // 43.3(d): who made it is part of what is signed.
+    expect(signOff.content).toMatchObject({ madeByMe: true });
+  });
+
   test('there is no list of nothing', async () => {
     const inspectionId = await entered('annual');
-    expect(problemOf(await signList(inspector, listOf(inspectionId), now)).code).toBe('conflict');
+    expect(problemOf(await signList(inspector, await listSeen(inspector, inspectionId), now)).code).toBe(
+      'conflict',
+    );
   });
 });
 
@@ -371,7 +523,7 @@ describe('a deferral at an inspection, 91.405(c)', () => {
     expect(problemOf(twice).code).toBe('conflict');
     // 43.11(b): added to the list.
     expect(cites(problemOf(await sign(inspector, inspectionId, 'airframe')))).toEqual(['14cfr43.11(b)']);
-    valueOf(await signList(inspector, listOf(inspectionId), now));
+    valueOf(await signList(inspector, await listSeen(inspector, inspectionId), now));
     await signAll(inspectionId);
 
     const [light] = (await facts()).discrepancies;
@@ -381,6 +533,45 @@ describe('a deferral at an inspection, 91.405(c)', () => {
     expect((await answer()).outcome).toBe('go-with-limits');
     const report = await readInOperator(school.operatorId, (tx) => verifyOperator(tx, school.operatorId));
     expect(report.faults).toEqual([]);
+  });
+
+  test('every answer of a deferral is signed (91.213(a), (d)(3), (d)(4))', async () => {
+    const { deferralId } = await deferredLight();
+    const { determination } = await readInOperator(school.operatorId, (tx) =>
+      tx.deferral.findFirstOrThrow({ where: { id: deferralId }, include: { determination: true } }),
+    );
+    expect(determination.content).toMatchObject({
+      nature: 'equipment',
+      deactivationIsMaintenance: false,
+      melProceduresDone: null,
+      eltFirstRemovedOn: null,
+      eltRecordComplete: null,
+    });
+    const unsaid = { ...deferralOf(await dead('intercom')), nature: undefined };
+    const refused = await beginDeferral(school.people.airframe, unsaid, now);
+    expect(problemOf(refused).fields).toHaveProperty('nature');
+  });
+
+  test('work does not close what is closed already', async () => {
+    const { deferralId, discrepancyId } = await deferredLight('removed', 'taxi-light');
+    await signRemoval(deferralId);
+    const { airframe } = school.people;
+    const { workId } = valueOf(await startWork(airframe, startOf(discrepancyId), now));
+    const { entryHash } = valueOf(await enterWork(airframe, entryOf(workId, 'Ash Ironweed'), now));
+    const inspectionId = await entered('hundred-hour');
+    const removed = disposalOf(deferralId, { inspectionId }, 'removed');
+    expect(problemOf(await disposeDeferral(inspector, removed, now)).code).toBe('conflict');
+    // As the owner: what two acts at once would have left.
+    await withClient(database.adminUrl, (client) =>
+      client.query(
+        "UPDATE discrepancy SET state = 'closed', closed_at = now(), closed_how = 'removed' WHERE id = $1",
+        [discrepancyId],
+      ),
+    );
+    const late = { ...signatureOf(workId, entryHash), placardRemoved: true };
+    const problem = problemOf(await signWork(airframe, late, now));
+    expect(problem).toMatchObject({ code: 'conflict' });
+    expect(problem.say).toContain('closed already');
   });
 
   test('its determination needs somebody who may: 91.213(d)(4)', async () => {
@@ -394,24 +585,21 @@ describe('a deferral at an inspection, 91.405(c)', () => {
   });
 
   test('removed for good: only once its removal is signed; the deferral ends and the list of equipment is one shorter', async () => {
-    const { discrepancyId, deferralId } = await deferredLight('removed');
-    const { airframe } = school.people;
+    const { discrepancyId, deferralId } = await deferredLight('removed', 'taxi-light');
     const inspectionId = await entered('hundred-hour');
     const disposal = () => disposalOf(deferralId, { inspectionId }, 'removed');
-    expect(problemOf(await disposeDeferral(inspector, disposal(), now)).code).toBe('conflict');
-    const work = await readInOperator(school.operatorId, (tx) =>
-      tx.maintenanceAction.findFirstOrThrow({ where: { deferralId } }),
-    );
-    const { entryHash } = valueOf(await enterWork(airframe, entryOf(work.id, 'Ash Ironweed'), now));
-    valueOf(await signWork(airframe, signatureOf(work.id, entryHash), now));
+    expect(problemOf(await disposeDeferral(inspector, disposal(), now)).say).toContain('is under way');
+    // Nor is it inspected while its removal is not signed: that work would be closed over, or sign over it.
+    const inspected = await disposeDeferral(inspector, disposalOf(deferralId, { inspectionId }), now);
+    expect(problemOf(inspected).code).toBe('conflict');
+    await signRemoval(deferralId);
     const unrevised = { ...disposal(), listsRevised: false };
     expect(problemOf(await disposeDeferral(inspector, unrevised, now)).fields).toHaveProperty('listsRevised');
     valueOf(await disposeDeferral(inspector, disposal(), now));
     await signAll(inspectionId);
 
-    const after = await facts();
-    expect(after.discrepancies).toEqual([]);
-    expect(after.equipment.find((item) => item.function === 'landing-light')?.installed).toBe(0);
+    expect((await facts()).discrepancies).toEqual([]);
+    expect(await equipmentNow('taxi-light')).toBe(0);
     const row = await readInOperator(school.operatorId, (tx) =>
       tx.discrepancy.findUniqueOrThrow({
         where: { operatorId_id: { operatorId: school.operatorId, id: discrepancyId } },
@@ -423,7 +611,54 @@ describe('a deferral at an inspection, 91.405(c)', () => {
       closedHow: 'removed',
       deferrals: [{ end: { how: 'removed' } }],
     });
+    const audit = await readInOperator(school.operatorId, (tx) =>
+      tx.auditRow.findFirstOrThrow({ where: { verb: 'deferral.dispose' } }),
+    );
+    expect(audit.detail).toMatchObject({
+      equipment: { id: school.equipment.get('taxi-light'), installedBefore: 1, installedAfter: 0 },
+    });
     expect((await answer()).outcome).toBe('go');
+  });
+
+  test.each([
+    // 91.213(d)(2)(ii): asked of what is written up only, so the night flight would have gone without a word.
+    ['asked for at night by the equipment list', { dayVfr: 0, nightVfr: 1, dayIfr: 0, nightIfr: 1 }],
+    ['asked for under IFR by the equipment list', { dayVfr: 0, nightVfr: 0, dayIfr: 1, nightIfr: 1 }],
+  ])('removed for good is refused while it is %s', async (_words, requiredByList) => {
+    school = await foundSchool(
+      `listed-${(schools += 1)}`,
+      withRow(trainer(), 'taxi-light', { requiredByList: known(requiredByList) }),
+    );
+    inspector = await makeInspector(school);
+    due = await requirementsOf(school);
+    const { deferralId } = await deferredLight('removed', 'taxi-light');
+    await signRemoval(deferralId);
+    const inspectionId = await entered('hundred-hour');
+    const disposal = disposalOf(deferralId, { inspectionId }, 'removed');
+    const problem = problemOf(await disposeDeferral(inspector, disposal, now));
+    expect(problem).toMatchObject({ code: 'signature_refused' });
+    expect(problem.say).toContain('it stays deferred, or the list is revised first');
+    expect(cites(problem)).toContain('14cfr91.213(d)(2)(ii)');
+    expect((await facts()).discrepancies[0]?.deferral).not.toBeNull();
+    expect(await equipmentNow('taxi-light')).toBe(1);
+  });
+
+  test('inspected, the hazard is asked together with what else is out, and signed so (91.213(d)(4))', async () => {
+    const { deferralId } = await deferredLight();
+    const other = await dead('taxi-light');
+    const inspectionId = await entered('hundred-hour');
+    const view = valueOf(await readInspection(inspector, { inspectionId }, now));
+    expect(view.deferred[0]?.together.map(({ id }) => id)).toEqual([other]);
+    const alone = disposalOf(deferralId, { inspectionId });
+    expect(problemOf(await disposeDeferral(inspector, alone, now)).fields).toHaveProperty('together');
+    const unseen = { ...disposalOf(deferralId, { inspectionId }), together: true, togetherWith: [] };
+    expect(problemOf(await disposeDeferral(inspector, unseen, now)).fields).toHaveProperty('together');
+    const both = { ...disposalOf(deferralId, { inspectionId }), together: true, togetherWith: [other] };
+    const { determinationId } = valueOf(await disposeDeferral(inspector, both, now));
+    const row = await readInOperator(school.operatorId, (tx) =>
+      tx.determination.findFirstOrThrow({ where: { id: determinationId } }),
+    );
+    expect(row.content).toMatchObject({ together: [{ why: 'limiting' }] });
   });
 
   test('what is only deactivated is not removed for good', async () => {

@@ -5,6 +5,8 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { writeInOperator } from '@/lib/db/scope';
+import { judgeSeverity } from '@/lib/determinations/judge-severity';
+import { addObservation } from '@/lib/findings/add-observation';
 import { reportFinding } from '@/lib/findings/report-finding';
 import { inspectForPermit } from '@/lib/permits/inspect-for-permit';
 import { readPermit, readPermitChoices } from '@/lib/permits/read-permit';
@@ -210,5 +212,84 @@ describe('its flight', () => {
     expect(problemOf(await inspectForPermit(school.people.powerplant, inspection(used), now)).code).toBe(
       'conflict',
     );
+  });
+});
+
+describe('what it names becomes another matter afterwards (21.199(a), read strictly)', () => {
+  const minutes = (count: number) => ({ now: new Date(NOW.getTime() + count * 60_000) });
+  const named = async (reference: string, asksInspection: boolean) => {
+    const id = valueOf(await record({ reference, asksInspection })).permitId;
+    if (asksInspection) {
+      valueOf(await inspectForPermit(school.people.powerplant, inspection(id), minutes(10)));
+    }
+    return id;
+  };
+  const outcomeOf = async (id: string, at: { now: Date }) =>
+    valueOf(await answerFlight(school.people.dispatcher, ferry(school, id), at)).answer.outcome;
+  const judged = (at: { now: Date }) =>
+    judgeSeverity(
+      school.people.powerplant,
+      {
+        requestId: randomUUID(),
+        discrepancyId: nickId,
+        kind: 'damage',
+        jasc: '6111',
+        equipmentId: null,
+        inoperativeCount: null,
+        severity: 'grounding',
+        statement: 'It has run into a crack.',
+        password: PASSWORD,
+      },
+      at,
+    );
+  const observed = (at: { now: Date }) =>
+    addObservation(
+      school.people.student,
+      {
+        requestId: randomUUID(),
+        discrepancyId: nickId,
+        walkaroundId: null,
+        station: 'propeller',
+        itemKey: null,
+        phase: null,
+        words: 'It looks longer than yesterday.',
+        measurements: {},
+        foundAt: at.now.toISOString(),
+      },
+      at,
+    );
+
+  test('judged again after it: refused at release, told on its page; an inspection after it covers it', async () => {
+    const before = await named('SFP 26-020', false);
+    expect(await outcomeOf(before, minutes(1))).toBe('go-with-limits');
+    const inspectedLater = await named('SFP 26-021', true);
+    valueOf(await judged(minutes(5)));
+
+    const { answer, factsVersion } = valueOf(
+      await answerFlight(school.people.dispatcher, ferry(school, before), minutes(6)),
+    );
+    expect(answer.outcome).toBe('no-go');
+    expect(answer.lines.filter(({ effect }) => effect === 'bars').map(({ about }) => about?.id)).toContain(
+      nickId,
+    );
+    const refused = problemOf(
+      await releaseFlight(
+        school.people.dispatcher,
+        { ...ferry(school, before), requestId: randomUUID(), factsVersion, limitsPassedOn: true },
+        minutes(6),
+      ),
+    );
+    expect(refused.lines?.length).toBeGreaterThan(0);
+    const view = valueOf(await readPermit(school.people.renter, { permitId: before }, minutes(6)));
+    expect(view.covers).toEqual([expect.objectContaining({ id: nickId, changed: true })]);
+    // Signed at minute 10: whoever inspected for the other permit saw what it had become.
+    expect(await outcomeOf(inspectedLater, minutes(11))).toBe('go-with-limits');
+  });
+
+  test('observed again after its inspection: no go', async () => {
+    const id = await named('SFP 26-022', true);
+    expect(await outcomeOf(id, minutes(11))).toBe('go-with-limits');
+    valueOf(await observed(minutes(12)));
+    expect(await outcomeOf(id, minutes(13))).toBe('no-go');
   });
 });

@@ -10,10 +10,11 @@ import { addRequirement } from '@/lib/fleet/add-requirement';
 import { endRequirement } from '@/lib/fleet/end-requirement';
 import { readBoard } from '@/lib/fleet/read-board';
 import { renewPaper } from '@/lib/fleet/renew-paper';
+import { contentHash } from '@/lib/records/canonical';
 import { problemOf, valueOf } from '../fixtures/acts';
 import { trainer } from '../fixtures/aircraft';
 import type { FreshDatabase } from '../fixtures/database';
-import { closeSchools, foundSchool, NOW, openSchools, type School } from '../fixtures/school';
+import { closeSchools, foundSchool, NOW, openSchools, PASSWORD, type School } from '../fixtures/school';
 
 const now = { now: NOW };
 let database: FreshDatabase;
@@ -122,8 +123,19 @@ describe('adding', () => {
 });
 
 describe('ending', () => {
-  const end = (requirementId: string, why = 'Superseded by invented directive 10.') =>
-    endRequirement(school.people.manager, { requestId: randomUUID(), requirementId, why }, now);
+  const end = (requirementId: string, why = 'Superseded by invented directive 10.', change: object = {}) =>
+    endRequirement(
+      school.people.manager,
+      {
+        requestId: randomUUID(),
+        requirementId,
+        why,
+        reference: 'Invented directive 10, paragraph (c)',
+        password: PASSWORD,
+        ...change,
+      },
+      now,
+    );
   const idOf = async (kind: string) =>
     (await inDb((tx) => tx.requirement.findFirstOrThrow({ where: { aircraftId: school.aircraftId, kind } })))
       .id;
@@ -136,10 +148,35 @@ describe('ending', () => {
     expect(
       await inDb((tx) => tx.requirement.findFirstOrThrow({ where: { id: requirementId } })),
     ).toMatchObject({
-      endedWhy: 'Superseded by invented directive 10.',
+      endedWhy: 'Superseded by invented directive 10.; Invented directive 10, paragraph (c)',
       endedById: school.people.manager.personId,
     });
+    // The audit row keeps what was signed, and its hash over it (RFC 8785).
+    const content = {
+      requirement: 'Heat valve',
+      kind: 'directive',
+      why: 'Superseded by invented directive 10.',
+      reference: 'Invented directive 10, paragraph (c)',
+      endedOn: '2026-11-25',
+    };
+    expect((await lastAudit('requirement.end')).detail).toMatchObject({
+      ...content,
+      hash: contentHash(content),
+    });
     expect(problemOf(await end(requirementId)).code).toBe('conflict');
+  });
+
+  // It is a signature: AC 120-78B asks who signs again; the document behind it is house caution.
+  test('not without the password, nor without the document that says so', async () => {
+    const { requirementId } = valueOf(await add());
+    const wrong = problemOf(await end(requirementId, undefined, { password: 'not-the-password' }));
+    expect(wrong.code).toBe('wrong_password');
+    for (const reference of [undefined, ' ', 'AD']) {
+      expect(problemOf(await end(requirementId, undefined, { reference })).fields).toHaveProperty(
+        'reference',
+      );
+    }
+    expect((await rows()).some(({ id }) => id === requirementId)).toBe(true);
   });
 
   test.each(['annual', 'hundred-hour', 'static-and-altimeter', 'transponder', 'elt-inspection', 'vor-check'])(

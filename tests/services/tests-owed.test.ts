@@ -4,6 +4,9 @@
  */
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { dateColumn } from '@/lib/db/dates';
+import { readInOperator, writeInOperator } from '@/lib/db/scope';
+import { aircraftFacts, readAircraft } from '@/lib/fleet/facts';
 import { enterWork } from '@/lib/work/enter-work';
 import { readBench } from '@/lib/work/read-bench';
 import { signWork } from '@/lib/work/sign-work';
@@ -139,4 +142,58 @@ test('elsewhere nobody is asked, and whoever opened a static line on the way say
   // A transponder test settles nothing of that.
   const wrong = problemOf(await startWork(ap.ref, start('transponder-error', otherWork), now));
   expect(wrong.fields).toHaveProperty('part');
+});
+
+/** A record of a kind, as the rows keep it, recorded a minute after the work was signed. */
+const recorded = (kind: 'static-and-altimeter' | 'transponder', doneOn: string, supersedesId?: string) =>
+  writeInOperator(school.operatorId, async (tx) => {
+    const requirement = await tx.requirement.findFirstOrThrow({
+      where: { aircraftId: school.aircraftId, kind },
+    });
+    const id = randomUUID();
+    await tx.compliance.create({
+      data: {
+        id,
+        operatorId: school.operatorId,
+        requirementId: requirement.id,
+        doneOn: dateColumn(doneOn),
+        ttisTenths: 45_123,
+        testedToFt: 20_000,
+        approvedByAuthorised: true,
+        approvedBy: 'Una Handwell',
+        recordedById: station.ref.personId,
+        recordedAt: new Date(NOW.getTime() + 60_000),
+        supersedesId: supersedesId ?? null,
+      },
+    });
+    return id;
+  });
+const stillOwed = (forWork: string) =>
+  readInOperator(school.operatorId, async (tx) => {
+    const row = await readAircraft(tx, school.operatorId, school.aircraftId);
+    return row && aircraftFacts(row).work.find((work) => work.id === forWork)?.testsOwed;
+  });
+
+test('a later altimeter test settles the static system, a day before or the same day does not; no transponder test does', async () => {
+  const other = await writtenUp(school, somethingElse('leak', '3416'));
+  const otherWork = await begun(ap.ref, other, { swapOnly: true });
+  await enteredAndSigned(ap, otherWork, { tests: { ...NONE, staticOpened: true, transponderError: true } });
+  const both = ['static-leak', 'transponder-error'];
+  await recorded('static-and-altimeter', '2026-11-24');
+  expect(await stillOwed(otherWork)).toEqual(both);
+  // Of the same day it may have come before the work.
+  await recorded('static-and-altimeter', '2026-11-25');
+  expect(await stillOwed(otherWork)).toEqual(both);
+  // A record corrected since says nothing.
+  const wrong = await recorded('static-and-altimeter', '2026-11-26');
+  expect(await stillOwed(otherWork)).toEqual(['transponder-error']);
+  await recorded('static-and-altimeter', '2026-11-23', wrong);
+  expect(await stillOwed(otherWork)).toEqual(both);
+  await recorded('static-and-altimeter', '2026-11-26');
+  // 91.413(a) is Appendix F; what 91.413(b) asks after work is Appendix E(c).
+  await recorded('transponder', '2026-11-27');
+  expect(await stillOwed(otherWork)).toEqual(['transponder-error']);
+  const testId = valueOf(await startWork(ap.ref, start('transponder-error', otherWork), now)).workId;
+  await enteredAndSigned(station, testId, { outcome: undefined, majorAnswers: undefined });
+  expect((await stillOwed(otherWork)) ?? []).toEqual([]);
 });

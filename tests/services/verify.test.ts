@@ -3,12 +3,19 @@
  * since"; RFC 8785 for the hash; AC 120-78B points 6 and 10 (from memory). Somebody who is superuser and has switched the
  * triggers off is the one it has to notice.
  */
+import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { signInspection } from '@/lib/inspections/sign-inspection';
+import { startRequirementWork } from '@/lib/inspections/start-requirement-work';
 import { verifyAudit } from '@/lib/operate/audit-verify';
 import { withClient } from '@/lib/operate/connection';
 import { contentHash } from '@/lib/records/canonical';
+import { enterWork } from '@/lib/work/enter-work';
+import { signWork } from '@/lib/work/sign-work';
+import { entryOf, signatureOf, valueOf } from '../fixtures/acts';
 import type { FreshDatabase } from '../fixtures/database';
-import { closeSchools, openSchools, type School } from '../fixtures/school';
+import { certify, partSignature, requirementsOf } from '../fixtures/inspections';
+import { closeSchools, NOW, openSchools, PEOPLE, type School } from '../fixtures/school';
 import { signEverything, type SignedThings } from '../fixtures/signed-school';
 
 let database: FreshDatabase;
@@ -19,8 +26,46 @@ let things: SignedThings;
 beforeAll(async () => {
   ({ database, school, other } = await openSchools());
   things = await signEverything(school, database);
+  await completeTheInspection();
+  await answerByWork();
 });
 afterAll(() => closeSchools(database));
+
+const later = (minutes: number) => ({ now: new Date(NOW.getTime() + minutes * 60_000) });
+
+/** The last two parts are signed: the annual and the 100-hour have their records. */
+async function completeTheInspection(): Promise<void> {
+  for (const part of ['powerplant', 'propeller'] as const) {
+    const signature = await partSignature(things.inspector, things.inspectionId, part, false);
+    valueOf(await signInspection(things.inspector, signature, later(6)));
+  }
+}
+
+/** An altimeter test by a repair station, which is a record as well. */
+async function answerByWork(): Promise<void> {
+  const who = things.inspector;
+  await certify(school, who, { kind: 'repair-station', number: 'R-1', ratings: ['radio', 'instrument'] });
+  const due = await requirementsOf(school);
+  const begin = {
+    requestId: randomUUID(),
+    requirementId: due.get('static-and-altimeter'),
+    title: 'Test the altimeter',
+    workKind: null,
+    preventiveItem: null,
+    jasc: null,
+    swapOnly: null,
+  };
+  const { workId } = valueOf(await startRequirementWork(who, begin, later(7)));
+  const entry = {
+    ...entryOf(workId, PEOPLE.uncertificated.name),
+    majorAnswers: {},
+    outcome: undefined,
+    tests: { staticOpened: false, altitudeError: false, transponderError: false },
+    details: { testedToFt: 18_000 },
+  };
+  const { entryHash } = valueOf(await enterWork(who, entry, later(8)));
+  valueOf(await signWork(who, signatureOf(workId, entryHash), later(9)));
+}
 
 const asOwner = (sql: string, values: unknown[] = []) =>
   withClient(database.adminUrl, async (client) => {
@@ -104,6 +149,32 @@ const CHANGES: readonly (readonly [string, string, string, RegExp])[] = [
   ['compliance', `done_on = '2026-11-26'`, 'hash IS NOT NULL', /^record of compliance .*: done_on /],
   ['compliance', `ttis_tenths = 1`, 'hash IS NOT NULL', /^record of compliance .*: ttis_tenths /],
   ['compliance', `details = '{}'`, 'hash IS NOT NULL', /^record of compliance .*: details /],
+  [
+    'compliance',
+    `was_due_tenths = 1`,
+    'inspection_id IS NOT NULL',
+    /^record of compliance .*: was_due_tenths /,
+  ],
+  ['compliance', `ttis_tenths = 1`, 'inspection_id IS NOT NULL', /^record of compliance .*: ttis_tenths /],
+  [
+    'compliance',
+    `new_expiry = '2039-01-01'`,
+    'inspection_id IS NOT NULL',
+    /^record of compliance .*: new_expiry /,
+  ],
+  ['compliance', `sign_off_id = NULL`, 'sign_off_id IS NOT NULL', /^record of compliance .*: sign_off_id /],
+  ['compliance', `work_id = NULL`, 'work_id IS NOT NULL', /^record of compliance .*: work_id /],
+  ['compliance', `done_on = '2026-11-26'`, 'work_id IS NOT NULL', /^record of compliance .*: done_on /],
+  ['compliance', `tested_to_ft = 30000`, 'work_id IS NOT NULL', /^record of compliance .*: tested_to_ft /],
+  ['deferral', `recorded_on = '2026-11-28'`, 'true', /^determination .*: deferral\.recorded_on /],
+  ['deferral', `mel_item_id = NULL`, 'true', /^determination .*: deferral\.mel_item_id /],
+  ['deferral', `basis = '91.213(d)'`, 'true', /^determination .*: deferral\.basis /],
+  [
+    'release',
+    `permit_id = (SELECT id FROM special_flight_permit LIMIT 1)`,
+    'true',
+    /^release .*: permit_id /,
+  ],
   ['release', `outcome = 'go-with-limits'`, 'true', /^release .*: outcome /],
   ['release', `arrive_at = arrive_at + interval '1 hour'`, 'true', /^release .*: arrive_at /],
 ];

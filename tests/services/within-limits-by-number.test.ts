@@ -11,8 +11,9 @@ import { findWithinLimits } from '@/lib/determinations/find-within-limits';
 import { readWriteUp } from '@/lib/determinations/read-write-up';
 import { reportFinding } from '@/lib/findings/report-finding';
 import { deadLandingLight, deferralOf, nickedPropeller, problemOf, valueOf } from '../fixtures/acts';
+import { trainer } from '../fixtures/aircraft';
 import type { FreshDatabase } from '../fixtures/database';
-import { closeSchools, NOW, openSchools, PASSWORD, type School } from '../fixtures/school';
+import { closeSchools, foundSchool, NOW, openSchools, PASSWORD, type School } from '../fixtures/school';
 
 let database: FreshDatabase;
 let school: School;
@@ -140,6 +141,64 @@ describe('with stored limits of 0.031 in deep and 0.062 in wide', () => {
     }
     const view = valueOf(await readWriteUp(school.people.powerplant, { discrepancyId: id }, now));
     expect(view.determinations).toEqual([]);
+  });
+});
+
+describe('with the width stored and not the depth, which has to be measured too', () => {
+  const widthAlone = randomUUID();
+  let first: School;
+  beforeAll(async () => {
+    first = school;
+    school = await foundSchool('width-alone', trainer());
+    await writeInOperator(school.operatorId, async (tx) => {
+      await tx.storedLimit.create({ data: stored(widthAlone, 'propeller-nick-width', 62) });
+      // Stored without a source: no limit.
+      await tx.storedLimit.create({
+        data: { ...stored(randomUUID(), 'propeller-nick-depth', 31), source: ' ' },
+      });
+    });
+  });
+  afterAll(() => {
+    school = first;
+  });
+  const byWidth = (discrepancyId: string, change: object = {}) =>
+    byNumber(discrepancyId, 0, {
+      limitId: widthAlone,
+      measuredValue: 40,
+      alsoMeasured: undefined,
+      ...change,
+    });
+
+  // 91.405(a); unknown is never go (DEVELOPERS.md): a number for the width says nothing about the depth.
+  test('the number alone is no finding: each word is asked, and the form shows what for', async () => {
+    const id = await nick();
+    const problem = problemOf(await findWithinLimits(school.people.powerplant, byWidth(id), now));
+    expect(Object.keys(problem.fields ?? {})).toEqual(['measured', 'limitText', 'limitSource']);
+    const noSource = byWidth(id, { measured: '0.020 in', limitText: 'at most 0.031 in' });
+    const unsourced = problemOf(await findWithinLimits(school.people.powerplant, noSource, now));
+    expect(Object.keys(unsourced.fields ?? {})).toEqual(['limitSource']);
+    const view = valueOf(await readWriteUp(school.people.powerplant, { discrepancyId: id }, now));
+    expect(view.neededInWords).toEqual(['Depth of the nick']);
+    expect(view.determinations).toEqual([]);
+  });
+
+  test('with both, number and words are signed together', async () => {
+    const words = {
+      measured: '0.020 in, depth gauge',
+      limitText: 'at most 0.031 in',
+      limitSource: 'Other manual',
+    };
+    const { determinationId } = valueOf(
+      await findWithinLimits(school.people.powerplant, byWidth(await nick(), words), now),
+    );
+    const row = await writeInOperator(school.operatorId, (tx) =>
+      tx.determination.findFirstOrThrow({ where: { id: determinationId } }),
+    );
+    const measured = 'Width of the nick: 0.040 in; Depth of the nick: 0.020 in, depth gauge';
+    const limit = 'Width of the nick: most 0.062 in; Depth of the nick: at most 0.031 in';
+    const source = 'Invented propeller manual, section 61, 2025-01-15; Other manual';
+    expect(row).toMatchObject({ measured, limitText: limit, limitSource: source, measuredValue: 40 });
+    expect(row.content).toMatchObject({ measured, limit, source });
   });
 });
 

@@ -10,6 +10,7 @@ import { CommandForm } from '../../_ui/command-form';
 import { Checkbox, ChoiceGroup, TextArea, TextField } from '../../_ui/fields';
 import { defer } from '../actions';
 import { SigningPassword } from './signing-password';
+import { TogetherCheck } from './together-check';
 import { orNull, yesNo } from './typed';
 import { useAct } from './use-act';
 import { YesNo } from './yes-no';
@@ -132,17 +133,7 @@ export function DeferForm({ discrepancyId, signer, mel, isElt, judgements, toget
         name="noHazard"
         label="I determine that this inoperative item constitutes no hazard to the aircraft (14 CFR 91.213(d)(4))."
       />
-      {together.length > 0 && (
-        <Checkbox
-          name="together"
-          label={
-            <>
-              I determine that it constitutes none together with what else is out or limited now:{' '}
-              {together.map(({ number, title, why }) => `${number} ${title} (${why})`).join('; ')}.
-            </>
-          }
-        />
-      )}
+      <TogetherCheck together={together} />
       <SigningPassword name={signer} />
     </CommandForm>
   );

@@ -7,32 +7,43 @@ import { readMeasurement } from '@/lib/findings/measurement-input';
 import { type Result } from '@/lib/problems';
 import { MEASURE_UNITS } from '@/lib/rules/findings/measurements';
 import { CommandForm } from '../../_ui/command-form';
-import { NumberField, TextArea } from '../../_ui/fields';
+import { NumberField, TextArea, TextField } from '../../_ui/fields';
 import { useCommand } from '../../_ui/use-command';
 import { findWithin } from '../actions';
 import { useSaid } from '../acts';
 import { SigningPassword } from './signing-password';
 
-type Typed = { boxes: string[]; statement: string; password: string };
+type Typed = {
+  boxes: string[];
+  measured: string;
+  limitText: string;
+  limitSource: string;
+  statement: string;
+  password: string;
+};
 
-/** A condition measured against the stored limits of this aircraft: a box for each, in the limit's own unit. */
+/**
+ * A condition measured against the stored limits of this aircraft: a box for each, in the limit's own unit. What has to be
+ * measured too and has no stored limit is written in words.
+ */
 export function MeasuredWithinForm(props: {
   discrepancyId: string;
   signer: string;
   limits: readonly LimitView[];
+  neededInWords: readonly string[];
 }) {
-  const { discrepancyId, signer, limits } = props;
+  const { discrepancyId, signer, limits, neededInWords } = props;
   const said = useSaid();
-  const asInput = ({ boxes, statement, password }: Typed) => {
+  const asInput = ({ boxes, measured, limitText, limitSource, statement, password }: Typed) => {
     const readings = readingsOf(boxes, limits);
     const [first, ...more] = readings.map(({ limitId, measuredValue }) => ({ limitId, measuredValue }));
     return {
       discrepancyId,
       statement,
       password,
-      measured: '',
-      limitText: '',
-      limitSource: '',
+      measured,
+      limitText,
+      limitSource,
       limitId: first?.limitId ?? limits[0]?.id,
       measuredValue: first?.measuredValue,
       ...(more.length > 0 ? { alsoMeasured: more } : {}),
@@ -62,9 +73,17 @@ export function MeasuredWithinForm(props: {
         context.addIssue({ code: 'custom', path, message: issue.message });
       }
     }),
-    start: { boxes: limits.map(() => ''), statement: '', password: '' },
+    start: {
+      boxes: limits.map(() => ''),
+      measured: '',
+      limitText: '',
+      limitSource: '',
+      statement: '',
+      password: '',
+    },
     onDone: () => said('Found within limits and signed. It stays open as a watch.'),
   });
+  const rest = neededInWords.join(' and ');
   const either = limits.length > 1 && limits.every(({ needed }) => !needed);
   return (
     <CommandForm
@@ -84,6 +103,18 @@ export function MeasuredWithinForm(props: {
           hint={`Limit: ${limit.bounds}. Source: ${limit.source}.${limit.reported === null ? '' : ` Reported: ${limit.reported}.`}`}
         />
       ))}
+      {rest !== '' && (
+        <>
+          <p>No limit is stored for this, and it has to be measured too: {rest}. Write it in words.</p>
+          <TextField name="measured" label={`${rest}: measured`} hint="Value, unit, and with what." />
+          <TextField name="limitText" label={`${rest}: the limit`} hint="As the source states it." />
+          <TextField
+            name="limitSource"
+            label={`${rest}: where the limit comes from`}
+            hint="Manual, revision, page. A limit without a source is no limit."
+          />
+        </>
+      )}
       <TextArea name="statement" label="Your finding" rows={3} />
       <SigningPassword name={signer} />
     </CommandForm>

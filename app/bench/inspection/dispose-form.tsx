@@ -2,10 +2,12 @@
 
 import { useWatch } from 'react-hook-form';
 import { disposeDeferralInput } from '@/lib/inspections/schema';
+import { type CountedTogether } from '@/lib/rules/part-91/91-213-judgements';
 import { CommandForm } from '../../_ui/command-form';
 import { Checkbox, ChoiceGroup, TextArea } from '../../_ui/fields';
 import { deferralDisposed } from '../actions';
 import { SigningPassword } from '../forms/signing-password';
+import { TogetherCheck } from '../forms/together-check';
 import { orNull } from '../forms/typed';
 import { useAct } from '../forms/use-act';
 
@@ -15,20 +17,31 @@ interface DisposeProps {
   readonly signer: string;
   /** Removed already, with its removal signed: only then can it stay off for good. */
   readonly mayBeRemoved: boolean;
+  /** Everything else that is out or limited on the aircraft. */
+  readonly together: readonly CountedTogether[];
 }
 
 /** What becomes of a deferred item at an inspection: 91.405(c). Repaired or replaced is work on its write-up. */
-export function DisposeForm({ deferralId, at, signer, mayBeRemoved }: DisposeProps) {
+export function DisposeForm({ deferralId, at, signer, mayBeRemoved, together }: DisposeProps) {
   const command = useAct({
     action: deferralDisposed,
     schema: disposeDeferralInput,
-    start: { disposition: '', statement: '', noHazard: false, listsRevised: false, password: '' },
+    start: {
+      disposition: '',
+      statement: '',
+      noHazard: false,
+      together: false,
+      listsRevised: false,
+      password: '',
+    },
     input: (typed) => ({
       ...typed,
       deferralId,
       ...at,
       disposition: orNull(typed.disposition),
       noHazard: typed.disposition === 'inspected' ? typed.noHazard : null,
+      together: typed.disposition === 'inspected' && together.length > 0 ? typed.together : undefined,
+      togetherWith: together.map(({ id }) => id),
       listsRevised: typed.disposition === 'removed' ? typed.listsRevised : null,
     }),
     done: 'The disposition is signed.',
@@ -57,10 +70,13 @@ export function DisposeForm({ deferralId, at, signer, mayBeRemoved }: DisposePro
       />
       <TextArea name="statement" label="What you found" rows={3} />
       {disposition === 'inspected' && (
-        <Checkbox
-          name="noHazard"
-          label="I determine that it is no hazard to the aircraft, alone and together with what else is out."
-        />
+        <>
+          <Checkbox
+            name="noHazard"
+            label="I determine that it is no hazard to the aircraft (14 CFR 91.213(d)(4))."
+          />
+          <TogetherCheck together={together} />
+        </>
       )}
       {disposition === 'removed' && (
         <Checkbox

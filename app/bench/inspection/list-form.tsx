@@ -11,12 +11,14 @@ import { YesNo } from '../forms/yes-no';
 interface ListProps {
   readonly inspectionId: string;
   readonly signer: string;
+  /** Hash of the open items and placards as shown. */
+  readonly seen: string;
   /** Open write-ups that are not deferred: of each the inspector says whether it makes the aircraft unairworthy. */
   readonly asked: readonly { readonly id: string; readonly label: string; readonly standing: string }[];
 }
 
 /** The signed, dated list of 43.11(b). */
-export function ListForm({ inspectionId, signer, asked }: ListProps) {
+export function ListForm({ inspectionId, signer, seen, asked }: ListProps) {
   const command = useAct({
     action: async (input: unknown) => listGiven(input),
     schema: listInput,
@@ -24,6 +26,7 @@ export function ListForm({ inspectionId, signer, asked }: ListProps) {
     input: (typed) => ({
       ...typed,
       inspectionId,
+      seen,
       standings: asked.flatMap(({ id }) => {
         const unairworthy = yesNo(typed.standings[id] ?? '');
         return unairworthy === undefined ? [] : [{ discrepancyId: id, unairworthy }];

@@ -4,6 +4,7 @@ import { useWatch } from 'react-hook-form';
 import { startRequirementWorkInput } from '@/lib/inspections/requirement-schema';
 import { CommandForm } from '../../_ui/command-form';
 import { ChoiceGroup, SelectField, TextField } from '../../_ui/fields';
+import { Notice } from '../../_ui/notice';
 import { workOnDueStarted } from '../actions';
 import { JascField } from '../forms/jasc-field';
 import { orNull, wholeOrNull, yesNo } from '../forms/typed';
@@ -15,6 +16,8 @@ interface StartProps {
   /** What kind of work it is follows from the paragraph; nothing but its name is asked. */
   readonly fixed: boolean;
   readonly mayBePreventive: boolean;
+  /** Why more than the rating of the chosen system is asked of who signs; null where it is not. */
+  readonly whoSigns: string | null;
   readonly items: readonly { readonly value: string; readonly label: string }[];
 }
 
@@ -26,7 +29,7 @@ const PREVENTIVE = {
 };
 
 /** Work begun that answers something due. From here on the aircraft does not fly until it is signed. */
-export function StartOnDueForm({ requirementId, fixed, mayBePreventive, items }: StartProps) {
+export function StartOnDueForm({ requirementId, fixed, mayBePreventive, whoSigns, items }: StartProps) {
   const command = useAct({
     action: workOnDueStarted,
     schema: startRequirementWorkInput,
@@ -56,6 +59,11 @@ export function StartOnDueForm({ requirementId, fixed, mayBePreventive, items }:
             <SelectField name="preventiveItem" label="Item of Appendix A(c)" choices={items} />
           )}
           <JascField name="jasc" />
+          {whoSigns !== null && (
+            <Notice tone="blue" title="Who will sign it: a strict reading">
+              <p>{whoSigns}</p>
+            </Notice>
+          )}
           <YesNo
             name="swapOnly"
             label="Is a unit only taken out and put in?"

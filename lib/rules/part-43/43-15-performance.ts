@@ -11,6 +11,8 @@ import { barsForMissing, type Line } from '../verdict';
  * (c)(2) Before a piston-engined aircraft is approved, its engines are run to determine that they perform as the maker
  *   says: (i) power output, static and idle rpm; (ii) magnetos; (iii) fuel and oil pressure; (iv) cylinder and oil
  *   temperature.
+ *   Not approved, it may have an engine that cannot be run, or did not do well. What the run showed is then something
+ *   found: we hold the inspector to a listed write-up of the powerplant or propeller (43.11(b)).
  * (c)(3) Turbine engines: not coded, such an aircraft is not offered an inspection here.
  * (d) Progressive inspection: not offered here.
  * Read in an eCFR copy of 24 August 2026.
@@ -47,6 +49,8 @@ export interface PerformanceFacts {
   /** From the type; a turbine engine closes the way here. */
   readonly turbine: Fact<boolean>;
   readonly runUp: Readonly<Partial<Record<RunUpKey, RunUpCheck>>>;
+  /** A write-up of the powerplant or the propeller stands open on the signed list as unairworthy. */
+  readonly engineListed: boolean;
 }
 
 /** (a). */
@@ -121,10 +125,32 @@ function engineRun(facts: PerformanceFacts): readonly Line[] {
     : [...lines, { effect: 'supports', cite, because: 'Engine run made, and all of it satisfactory.' }];
 }
 
+/** 43.11(b), without an approval: what the run did not show is something found, and stands on the list. */
+function engineRunListed(facts: PerformanceFacts): readonly Line[] {
+  if (facts.engineListed) return [];
+  return RUN_UP_CHECKS.flatMap(({ key, name, paragraph }): Line[] => {
+    const answer = facts.runUp[key]?.answer;
+    if (answer !== 'not-satisfactory' && answer !== 'not-run') return [];
+    const shown =
+      answer === 'not-run'
+        ? `${name}: the engine was not run`
+        : `${name} was not satisfactory at the engine run`;
+    return [
+      {
+        effect: 'bars',
+        cite: '14cfr43.15(c)(2)',
+        because: `${shown} ${paragraph}, and nothing of the powerplant or propeller is on the list as unairworthy. Write it up and list it.`,
+        strictReading:
+          'The run is asked before an approval. Not approved, we ask that what it showed is on the list of 43.11(b).',
+      },
+    ];
+  });
+}
+
 /**
- * Checks how an annual or 100-hour inspection was made. The engine run is asked only before an approval: an aircraft that
- * is not approved may have an engine that cannot be run.
+ * Checks how an annual or 100-hour inspection was made. The engine run has to be good only before an approval: an aircraft
+ * that is not approved may have an engine that cannot be run, and its list says so.
  */
 export function checkPerformance4315(facts: PerformanceFacts, approving: boolean): readonly Line[] {
-  return [purpose(facts), checklist(facts), ...(approving ? engineRun(facts) : [])];
+  return [purpose(facts), checklist(facts), ...(approving ? engineRun(facts) : engineRunListed(facts))];
 }

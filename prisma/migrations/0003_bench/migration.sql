@@ -194,6 +194,8 @@ ALTER TABLE compliance ADD COLUMN details jsonb;
 ALTER TABLE compliance ADD COLUMN new_expiry date;
 ALTER TABLE compliance ADD COLUMN content jsonb;
 ALTER TABLE compliance ADD COLUMN hash text;
+-- A record is corrected once; the correction is what is corrected next.
+ALTER TABLE compliance ADD CONSTRAINT compliance_supersedes_key UNIQUE (operator_id, supersedes_id);
 ALTER TABLE compliance ADD CONSTRAINT compliance_signed_whole CHECK ((content IS NULL) = (hash IS NULL));
 ALTER TABLE compliance ADD CONSTRAINT compliance_inspection_fkey FOREIGN KEY (operator_id, inspection_id) REFERENCES inspection (operator_id, id) ON DELETE RESTRICT ON UPDATE RESTRICT;
 ALTER TABLE compliance ADD CONSTRAINT compliance_work_fkey FOREIGN KEY (operator_id, work_id) REFERENCES maintenance_action (operator_id, id) ON DELETE RESTRICT ON UPDATE RESTRICT;

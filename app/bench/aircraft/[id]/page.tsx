@@ -52,7 +52,7 @@ export default async function BenchAircraftPage(props: { params: Promise<{ id: s
               <RequirementForm aircraftId={view.aircraftId} />
             </Act>
             <Act title="End what recurs" hint="It applies no more; its records stay.">
-              <EndRequirementForm requirements={requirementsOf(view)} />
+              <EndRequirementForm requirements={requirementsOf(view)} signer={who.name} />
             </Act>
           </ActList>
           <Ended view={view} />

@@ -55,6 +55,7 @@ function Dispose({ view, item }: { view: InspectionView; item: DeferredView }) {
           at={{ inspectionId: view.id, complianceId: null }}
           signer={view.me.name}
           mayBeRemoved={item.method === 'removed' && item.removalSigned}
+          together={item.together}
         />
       </Act>
     </ActList>

@@ -57,6 +57,7 @@ export function OpenWriteUps({ view, acts }: { view: InspectionView; acts: boole
             <ListForm
               inspectionId={view.id}
               signer={view.me.name}
+              seen={view.openHash}
               asked={view.open.map((one) => ({
                 id: one.id,
                 label: `${one.number} ${one.title}`,

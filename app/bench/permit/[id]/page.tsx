@@ -55,9 +55,15 @@ export default async function PermitPage(props: { params: Promise<{ id: string }
           </ul>
           <h3>Names as not complying</h3>
           <ul className={styles.plain}>
-            {permit.covers.map(({ id: covered, kind, label }) => (
+            {permit.covers.map(({ id: covered, kind, label, changed }) => (
               <li key={covered}>
                 {kind === 'discrepancy' ? <Link href={`/bench/write-up/${covered}`}>{label}</Link> : label}
+                {changed && !permit.releaseId && (
+                  <>
+                    {' '}
+                    <Tag tone="red">Changed since: not covered any more</Tag>
+                  </>
+                )}
               </li>
             ))}
           </ul>

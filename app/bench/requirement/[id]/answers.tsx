@@ -1,6 +1,7 @@
 import { mayUse, type Role } from '@/lib/access/policy';
 import { type RequirementView } from '@/lib/inspections/read-requirement';
 import { RECORD_STATEMENT } from '@/lib/inspections/record-requirement';
+import { asksBothRatings, BOTH_RATINGS_WHY, mayBePreventive } from '@/lib/inspections/work-of-requirement';
 import { dayInWords } from '@/lib/rules/in-words';
 import { VOR_LIMITS, VOR_METHODS } from '@/lib/rules/part-91/91-171-bearing-errors';
 import { Cite } from '../../../_ui/cite';
@@ -34,7 +35,8 @@ export function Answers({ view, roles, underWay }: AnswersProps) {
         <StartOnDueForm
           requirementId={view.id}
           fixed={way.by === 'fixed'}
-          mayBePreventive={way.by === 'chosen' && way.preventive}
+          mayBePreventive={mayBePreventive(way, view.binding)}
+          whoSigns={asksBothRatings(view.kind) ? BOTH_RATINGS_WHY : null}
           items={PREVENTIVE_CHOICES}
         />
       </Act>

@@ -29,6 +29,7 @@ export function OwedDispositions({ view, mayDispose }: { view: RequirementView; 
                   at={{ inspectionId: null, complianceId: item.complianceId }}
                   signer={view.me.name}
                   mayBeRemoved={item.method === 'removed' && item.removalSigned}
+                  together={item.together}
                 />
               </Act>
             </ActList>
