@@ -1,6 +1,7 @@
 import type { Tx } from '../db/client';
 import { command, type Context } from '../access/service';
 import { factsChanged, requireAircraft } from '../fleet/require-aircraft';
+import { namedByOpenPermit } from '../permits/permit-facts';
 import { Refusal } from '../problems';
 import type { FindingKind, Severity } from '../rules/aircraft';
 import { whyAnew } from '../rules/findings/observed-worse';
@@ -102,8 +103,10 @@ async function restOn(
   // The place and the kind are the write-up's; of the observer there are the words and the numbers.
   const row = { ...found, place: '', kind: null };
   await tx.finding.create({ data: findingRow(operatorId, writeUp.aircraftId, actor.personId, now, row) });
-  // A special flight permit that names the write-up stands in for it no more (lib/permits/permit-facts.ts).
-  await factsChanged(tx, operatorId, writeUp.aircraftId);
+  // A special flight permit that names the write-up stands in for it no more (lib/permits/permit-facts.ts). Otherwise an
+  // observation of the same thing changes no answer.
+  if (await namedByOpenPermit(tx, operatorId, writeUp))
+    await factsChanged(tx, operatorId, writeUp.aircraftId);
   const { settledBy } = triage({
     findingKey: found.findingKey,
     kind: found.kind,

@@ -56,6 +56,21 @@ export async function changedSince(
   ]);
 }
 
+/** Whether a permit under which no flight was released yet names this write-up. */
+export async function namedByOpenPermit(
+  tx: Tx,
+  operatorId: string,
+  writeUp: { readonly id: string; readonly aircraftId: string },
+): Promise<boolean> {
+  const permits = await tx.specialFlightPermit.findMany({
+    where: { operatorId, aircraftId: writeUp.aircraftId, release: null },
+    select: { covers: true },
+  });
+  return permits.some(({ covers }) =>
+    coversOf(covers).some(({ kind, id }) => kind === 'discrepancy' && id === writeUp.id),
+  );
+}
+
 /** A recorded permit as the rules take it. `changed`: what it names and no longer stands in for, of {@link changedSince}. */
 export const permitFacts = (row: PermitRow, changed: ReadonlySet<string>): SpecialFlightPermit => ({
   reference: row.reference,
