@@ -13,11 +13,3 @@ export const REQUIREMENT_WORDS: Readonly<Record<RequirementKind, string>> = {
   'life-limit': 'Life limit (Airworthiness Limitations)',
   'maker-interval': 'Maker’s interval, oil and the like',
 };
-
-/** Papers, as they are called on the bench. */
-export const PAPER_NAMES: Readonly<Record<string, string>> = {
-  'airworthiness-certificate': 'Airworthiness certificate',
-  registration: 'Registration',
-  'flight-manual': 'Flight manual',
-  'weight-and-balance': 'Weight and balance data',
-};

@@ -1,10 +1,4 @@
-import type {
-  AircraftFacts,
-  DiscrepancyFacts,
-  PaperKind,
-  RequirementFacts,
-  RequirementKind,
-} from '../rules/aircraft';
+import type { AircraftFacts, DiscrepancyFacts, RequirementFacts, RequirementKind } from '../rules/aircraft';
 import { repairCategoryCite, repairDeadline } from '../rules/advisory/mmel-repair-categories';
 import { dueOf } from '../rules/due';
 import { PARAGRAPH_OF_KIND, PARAGRAPH_OF_PAPER } from '../rules/due-paragraphs';
@@ -13,6 +7,7 @@ import { known, unknown, type CalendarDate, type Fact, type HoursTenths } from '
 import { hoursForecast, whicheverFirst, type FirstLimit, type Pace } from '../rules/forecast';
 import type { CiteId } from '../rules/law';
 import { lastDayWithinDays, parseCalendarDate } from '../rules/months';
+import { paperName } from '../rules/papers-in-words';
 import {
   OVERFLY_TENTHS,
   HUNDRED_HOURS_TENTHS,
@@ -163,13 +158,6 @@ const NOTHING_LEFT = {
   overfly: null,
 } as const;
 
-const PAPER_NAMES: Readonly<Record<PaperKind, string>> = {
-  'airworthiness-certificate': 'Airworthiness certificate',
-  registration: 'Registration',
-  'flight-manual': 'Flight manual',
-  'weight-and-balance': 'Weight and balance data',
-};
-
 /** A paper that runs out, or of which nobody knows whether it does. */
 function paperRow(paper: AircraftFacts['papers'][number], today: CalendarDate): DueRow[] {
   if (paper.validThrough.known && paper.validThrough.value === null) return [];
@@ -177,7 +165,7 @@ function paperRow(paper: AircraftFacts['papers'][number], today: CalendarDate): 
     dated(paper.validThrough as Fact<CalendarDate>, today, {
       kind: 'paper',
       id: paper.id,
-      name: PAPER_NAMES[paper.kind],
+      name: paperName(paper.kind),
       cite: PARAGRAPH_OF_PAPER[paper.kind],
     }),
   ];

@@ -1,6 +1,5 @@
-import { randomUUID } from 'node:crypto';
 import { command } from '../access/service';
-import { calendarDate, dateColumn } from '../db/dates';
+import { calendarDate } from '../db/dates';
 import { factsChanged } from '../fleet/require-aircraft';
 import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase, signatureOver } from '../records/signature';
@@ -12,6 +11,7 @@ import { missingDetail } from './comply-by-work';
 import { newExpiryRefused } from './new-expiry';
 import { dueBefore, requireRequirement, standingRecords, type RequirementRow } from './requirement';
 import { recordRequirementInput } from './requirement-schema';
+import { keepCompliance } from './write-compliance';
 
 /**
  * Something due was done by another shop, and its papers are here: whoever enters them signs for having copied them truly,
@@ -23,7 +23,8 @@ export const recordRequirement = command({
   input: recordRequirementInput,
   signing: true,
   auditRefusals: true,
-  async run({ tx, operatorId, actor, now }, input) {
+  async run(context, input) {
+    const { tx, operatorId, actor, now } = context;
     const requirement = await requireRequirement(tx, operatorId, input.requirementId);
     if (requirement.kind === 'vor-check') {
       throw new Refusal('conflict', { say: 'A VOR check is recorded by whoever makes it.' });
@@ -69,7 +70,7 @@ export const recordRequirement = command({
         why: corrected ? input.why : null,
       },
     };
-    const { content, hash } = signatureOver(
+    const signature = signatureOver(
       {
         what: 'requirement-record',
         aircraft: aircraft.registration,
@@ -84,24 +85,10 @@ export const recordRequirement = command({
       now,
       zone,
     );
-    const id = randomUUID();
-    await tx.compliance.create({
-      data: {
-        id,
-        operatorId,
-        requirementId: requirement.id,
-        ...record,
-        doneOn: dateColumn(doneOn),
-        newExpiry: newExpiry ? dateColumn(newExpiry) : null,
-        recordedById: actor.personId,
-        recordedAt: now,
-        content,
-        hash,
-      },
-    });
+    const id = await keepCompliance(context, requirement.id, record, signature);
     await factsChanged(tx, operatorId, aircraft.id);
     return {
-      value: { complianceId: id, hash },
+      value: { complianceId: id, hash: signature.hash },
       audit: {
         subjectKind: 'requirement',
         subjectId: requirement.id,
@@ -109,7 +96,7 @@ export const recordRequirement = command({
           aircraft: aircraft.registration,
           requirement: requirement.name,
           doneOn,
-          hash,
+          hash: signature.hash,
         },
       },
     };

@@ -1,6 +1,4 @@
-import { randomUUID } from 'node:crypto';
 import { command } from '../access/service';
-import { dateColumn } from '../db/dates';
 import { linesOf } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
 import { fieldRefusal, Refusal } from '../problems';
@@ -13,6 +11,7 @@ import {
 } from '../rules/part-91/91-171-bearing-errors';
 import { requireRequirement } from './requirement';
 import { recordVorCheckInput } from './requirement-schema';
+import { keepCompliance } from './write-compliance';
 
 /**
  * The VOR check of 91.171, recorded by whoever made it: date, place, bearing error, signature (d). No certificate number is
@@ -23,7 +22,8 @@ export const recordVorCheck = command({
   input: recordVorCheckInput,
   signing: true,
   auditRefusals: true,
-  async run({ tx, operatorId, actor, now }, input) {
+  async run(context, input) {
+    const { tx, operatorId, actor, now } = context;
     const requirement = await requireRequirement(tx, operatorId, input.requirementId);
     const { aircraft } = requirement;
     if (requirement.kind !== 'vor-check') {
@@ -67,24 +67,19 @@ export const recordVorCheck = command({
       now,
       zone,
     );
-    const id = randomUUID();
-    await tx.compliance.create({
-      data: {
-        id,
-        operatorId,
-        requirementId: requirement.id,
-        doneOn: dateColumn(input.checkedOn),
+    const id = await keepCompliance(
+      context,
+      requirement.id,
+      {
+        doneOn: input.checkedOn,
         ttisTenths,
         details,
         // 91.171 asks for no authorization: whoever makes the check may.
         approvedByAuthorised: true,
         approvedBy: actor.name,
-        recordedById: actor.personId,
-        recordedAt: now,
-        content: signature.content,
-        hash: signature.hash,
       },
-    });
+      signature,
+    );
     await factsChanged(tx, operatorId, aircraft.id);
     return {
       value: { complianceId: id, hash: signature.hash },

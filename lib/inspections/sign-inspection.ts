@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto';
 import { command, type Context } from '../access/service';
 import { calendarDate, calendarDateOrNull } from '../db/dates';
 import { linesOf } from '../determinations/write-up';
@@ -19,6 +18,7 @@ import { dispositionsOwed } from '../rules/part-91/91-405-maintenance-required';
 import type { Line } from '../rules/verdict';
 import { whoCanSentence, type SigningRuling } from '../rules/who-may-sign';
 import { entryContent, requireWork } from '../work/entry';
+import { keepSignOff } from '../work/keep-sign-off';
 import { completeInspection } from './complete-inspection';
 import {
   disposedAt,
@@ -95,23 +95,18 @@ export const signInspection = command({
       now,
       inspection.aircraft.base.zone,
     );
-    const signOffId = randomUUID();
-    await tx.signOff.create({
-      data: {
-        id: signOffId,
-        operatorId,
+    const signOffId = await keepSignOff(
+      context,
+      {
         workId: work.id,
-        personId: actor.personId,
-        personName: actor.name,
-        certificateKind: certificate.kind,
-        certificateNumber: certificate.number,
+        certificate,
         statement,
-        lines: [...ruling.lines, ...asked] as object,
+        lines: [...ruling.lines, ...asked],
         airworthy: input.airworthy,
         listId: list?.id ?? null,
-        ...signature,
       },
-    });
+      signature,
+    );
     await tx.maintenanceAction.update({
       where: { operatorId_id: { operatorId, id: work.id } },
       data: { state: 'signed', performedBy: actor.name },

@@ -1,8 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Context } from '../access/service';
 import { dateColumn } from '../db/dates';
-import type { Prisma } from '../db/client';
-import { signatureOver } from '../records/signature';
+import { signatureOver, type Signature } from '../records/signature';
 import type { CalendarDate, HoursTenths } from '../rules/facts';
 
 /** What is answered, on which aircraft. */
@@ -31,10 +30,11 @@ export interface ComplianceRecord {
  * sign-off says nothing of the columns the due date is reckoned from. Gives the hash; it belongs into the audit row.
  */
 export async function writeCompliance(
-  { tx, operatorId, actor, now }: Context,
+  context: Context,
   { requirement, aircraft }: Answered,
   record: ComplianceRecord,
 ): Promise<string> {
+  const { actor, now } = context;
   // Whoever may sign was asked before the sign-off: authorized is what a signature given here is.
   const approvedByAuthorised = true;
   const { content, hash } = signatureOver(
@@ -52,22 +52,39 @@ export async function writeCompliance(
     now,
     aircraft.base.zone,
   );
-  const { doneOn, newExpiry, details, ...columns } = record;
+  await keepCompliance(context, requirement.id, { ...record, approvedByAuthorised }, { content, hash });
+  return hash;
+}
+
+/** The columns of a record that something due is answered. Left out: nothing is said of it. */
+type ComplianceColumns = Pick<ComplianceRecord, 'doneOn' | 'ttisTenths' | 'approvedBy'> &
+  Partial<Omit<ComplianceRecord, 'details'>> & {
+    readonly approvedByAuthorised: boolean;
+    readonly details: object | null;
+  };
+
+/** Keeps a record with what was signed for it; gives its id. */
+export async function keepCompliance(
+  { tx, operatorId, actor, now }: Context,
+  requirementId: string,
+  { doneOn, newExpiry, details, ...columns }: ComplianceColumns,
+  { content, hash }: Pick<Signature, 'content' | 'hash'>,
+): Promise<string> {
+  const id = randomUUID();
   await tx.compliance.create({
     data: {
-      id: randomUUID(),
+      id,
       operatorId,
-      requirementId: requirement.id,
+      requirementId,
       ...columns,
       doneOn: dateColumn(doneOn),
       newExpiry: newExpiry ? dateColumn(newExpiry) : null,
-      details: (details ?? undefined) as Prisma.InputJsonValue | undefined,
-      approvedByAuthorised,
+      details: details ?? undefined,
       recordedById: actor.personId,
       recordedAt: now,
       content,
       hash,
     },
   });
-  return hash;
+  return id;
 }

@@ -39,6 +39,14 @@ const of = ({ aircraftId }: Scope) => (aircraftId === undefined ? {} : { aircraf
 /** The operator, and the time where one is asked for. */
 const within = ({ operatorId, signed }: Scope) => ({ operatorId, ...(signed && { signedAt: signed }) });
 
+/** What is told of a signed row beside its columns: which it is, of which aircraft, by whom and when. */
+const told = (
+  table: string,
+  aircraftId: string,
+  content: unknown,
+  { id, hash, personId, signedAt }: Pick<SignedRow, 'id' | 'hash' | 'personId' | 'signedAt'>,
+): Omit<SignedRow, 'columns'> => ({ table, id, aircraftId, content, hash, personId, signedAt });
+
 /** Columns that every signature by a certificate has. */
 function signer(
   row: { personName: string; certificateKind: string; certificateNumber: string },
@@ -76,13 +84,7 @@ async function signOffs(tx: Tx, scope: Scope): Promise<SignedRow[]> {
 /** A sign-off with the entry it signs, for verification. */
 export function signedSignOff({ work, content, ...row }: SignOffRow): SignedRow {
   return {
-    table: 'sign-off',
-    id: row.id,
-    aircraftId: work.aircraftId,
-    content,
-    hash: row.hash,
-    personId: row.personId,
-    signedAt: row.signedAt,
+    ...told('sign-off', work.aircraftId, content, row),
     columns: [
       ...signer(row, content),
       column('statement', row.statement, content, 'statement'),
@@ -114,13 +116,7 @@ async function checkFlights(tx: Tx, scope: Scope): Promise<SignedRow[]> {
     include: { work: { include: { signOff: { select: { hash: true } } } } },
   });
   return rows.map(({ work, content, ...row }) => ({
-    table: 'check flight',
-    id: row.id,
-    aircraftId: work.aircraftId,
-    content,
-    hash: row.hash,
-    personId: row.personId,
-    signedAt: row.signedAt,
+    ...told('check flight', work.aircraftId, content, row),
     columns: [
       column('person_name', row.personName, content, 'by'),
       column('certificate_number', row.certificateNumber, content, 'certificate.number', 'certificate'),
@@ -143,13 +139,7 @@ async function determinations(tx: Tx, scope: Scope): Promise<SignedRow[]> {
     rows.flatMap(({ deferrals }) => deferrals.flatMap(({ melItemId }) => melItemId ?? [])),
   );
   return rows.map(({ discrepancy, deferrals, content, ...row }) => ({
-    table: 'determination',
-    id: row.id,
-    aircraftId: discrepancy.aircraftId,
-    content,
-    hash: row.hash,
-    personId: row.personId,
-    signedAt: row.signedAt,
+    ...told('determination', discrepancy.aircraftId, content, row),
     columns: [
       ...signer(row, content),
       column('kind', row.kind, content, 'what'),
@@ -233,13 +223,7 @@ async function lists(tx: Tx, scope: Scope): Promise<SignedRow[]> {
 /** A list of 43.11(b), for verification. */
 export function signedList({ inspection, content, ...row }: ListRow): SignedRow {
   return {
-    table: 'discrepancy list',
-    id: row.id,
-    aircraftId: inspection.aircraftId,
-    content,
-    hash: row.hash,
-    personId: row.personId,
-    signedAt: row.signedAt,
+    ...told('discrepancy list', inspection.aircraftId, content, row),
     columns: [
       ...signer(row, content),
       column('dated', calendarDate(row.dated), content, 'dated'),
@@ -258,13 +242,7 @@ async function extensions(tx: Tx, scope: Scope): Promise<SignedRow[]> {
     include: { deferral: { include: { discrepancy: true } } },
   });
   return rows.map(({ deferral, content, ...row }) => ({
-    table: 'extension',
-    id: row.id,
-    aircraftId: deferral.discrepancy.aircraftId,
-    content,
-    hash: row.hash,
-    personId: row.personId,
-    signedAt: row.signedAt,
+    ...told('extension', deferral.discrepancy.aircraftId, content, row),
     columns: [
       column('person_name', row.personName, content, 'signer.name', 'by', 'person.name'),
       column('until_on', calendarDate(row.untilOn), content, 'untilOn', 'until'),
@@ -283,13 +261,7 @@ async function permits(tx: Tx, scope: Scope): Promise<SignedRow[]> {
     include: { from: true, to: true },
   });
   return rows.map(({ content, ...row }) => ({
-    table: 'special flight permit',
-    id: row.id,
-    aircraftId: row.aircraftId,
-    content,
-    hash: row.hash,
-    personId: row.recordedById,
-    signedAt: row.signedAt,
+    ...told('special flight permit', row.aircraftId, content, { ...row, personId: row.recordedById }),
     columns: [
       ...(['reference', 'purpose', 'issuedBy', 'crew', 'limits', 'covers', 'asksInspection'] as const).map(
         (name) => column(snake(name), row[name], content, name),
@@ -311,13 +283,7 @@ async function permitInspections(tx: Tx, scope: Scope): Promise<SignedRow[]> {
     include: { permit: true },
   });
   return rows.map(({ permit, content, ...row }) => ({
-    table: 'permit inspection',
-    id: row.id,
-    aircraftId: permit.aircraftId,
-    content,
-    hash: row.hash,
-    personId: row.personId,
-    signedAt: row.signedAt,
+    ...told('permit inspection', permit.aircraftId, content, row),
     columns: [
       ...signer(row, content),
       column('permit_id', permit.hash, content, 'permitHash'),
@@ -339,13 +305,12 @@ async function compliances(tx: Tx, scope: Scope): Promise<SignedRow[]> {
     include: { requirement: true },
   });
   return rows.map(({ requirement, content, ...row }) => ({
-    table: 'record of compliance',
-    id: row.id,
-    aircraftId: requirement.aircraftId,
-    content,
-    hash: row.hash ?? '',
-    personId: row.recordedById,
-    signedAt: row.recordedAt,
+    ...told('record of compliance', requirement.aircraftId, content, {
+      id: row.id,
+      hash: row.hash ?? '',
+      personId: row.recordedById,
+      signedAt: row.recordedAt,
+    }),
     columns: [
       column('requirement.name', requirement.name, content, 'requirement'),
       column('requirement_id', row.requirementId, content, 'requirementId'),

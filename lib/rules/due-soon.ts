@@ -1,13 +1,11 @@
 /**
- * What of an aircraft's recurring requirements falls due soon enough to be done in the same stay at the shop: within
- * 30 days or 25 hours (issue 4, no other source), or is over, or cannot be said. When each falls due is `due.ts`.
+ * What of an aircraft's recurring requirements falls due soon enough to be done in the same stay at the shop: inside the
+ * window of `due-window.ts`, or over, or not to be said. When each falls due is `due.ts`.
  */
 import type { AircraftFacts, RequirementKind } from './aircraft';
 import { dueOf } from './due';
+import { dueGroupOf } from './due-window';
 import type { CalendarDate, HoursTenths } from './facts';
-
-export const DUE_SOON_DAYS = 30;
-export const DUE_SOON_TENTHS: HoursTenths = 250;
 
 export interface DueSoon {
   readonly requirementId: string;
@@ -32,11 +30,7 @@ export function dueSoon(aircraft: AircraftFacts, today: CalendarDate): readonly 
     const ttisMissing =
       due.tenths !== null && !aircraft.ttisTenths.known ? aircraft.ttisTenths.missing : null;
     const missing = due.missing ?? ttisMissing;
-    const soon =
-      missing !== null ||
-      (remainingDays !== null && remainingDays <= DUE_SOON_DAYS) ||
-      (due.remainingTenths !== null && due.remainingTenths <= DUE_SOON_TENTHS);
-    if (!soon) return [];
+    if (dueGroupOf({ remainingDays, remainingTenths: due.remainingTenths, missing }) === 'later') return [];
     return [
       {
         requirementId: requirement.id,

@@ -2,8 +2,10 @@
  * What falls due soon: the sheet a shop plans by. The window of 30 days or 25 hours is issue 4's; no regulation sets it.
  * Both borders belong to it. Whichever limit is nearer puts a row into its group.
  */
-import { DUE_SOON_DAYS, DUE_SOON_TENTHS } from './due-soon';
 import type { HoursTenths } from './facts';
+
+const SOON_DAYS = 30;
+const SOON_TENTHS: HoursTenths = 250;
 
 /**
  * - `overdue`: past its last day or its last tenth
@@ -27,7 +29,7 @@ export interface LeftToLimit {
 export function dueGroupOf({ remainingDays, remainingTenths, missing }: LeftToLimit): DueGroup {
   if (isBelow(remainingDays, 0) || isBelow(remainingTenths, 0)) return 'overdue';
   if (missing !== null) return 'unknown';
-  return isBelow(remainingDays, DUE_SOON_DAYS + 1) || isBelow(remainingTenths, DUE_SOON_TENTHS + 1)
+  return isBelow(remainingDays, SOON_DAYS + 1) || isBelow(remainingTenths, SOON_TENTHS + 1)
     ? 'soon'
     : 'later';
 }

@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto';
 import { command } from '../access/service';
 import { linesOf } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
@@ -11,6 +10,7 @@ import { workerStanding43_3, type WorkerStanding } from '../rules/part-43/43-3-w
 import { closeWriteUp, settlesWriteUp, tellOfWork } from './close-write-up';
 import { refuseOtherDoor } from './enter-work';
 import { entryContent, entryHash, requireWork, type WorkRow } from './entry';
+import { keepSignOff } from './keep-sign-off';
 import { signWorkInput } from './schema';
 import { entryLinesOf, workerAsked, workToSign } from './signing-lines';
 
@@ -62,21 +62,16 @@ export const signWork = command({
       at: now.toISOString(),
     };
     const signature = signatureOver(content, now, zone);
-    const signOffId = randomUUID();
-    await tx.signOff.create({
-      data: {
-        id: signOffId,
-        operatorId,
+    const signOffId = await keepSignOff(
+      context,
+      {
         workId: work.id,
-        personId: actor.personId,
-        personName: actor.name,
-        certificateKind: certificate.kind,
-        certificateNumber: certificate.number,
+        certificate,
         statement: RETURN_TO_SERVICE_STATEMENT,
-        lines: [...ruling.lines, ...entryLines, ...worker] as object,
-        ...signature,
+        lines: [...ruling.lines, ...entryLines, ...worker],
       },
-    });
+      signature,
+    );
     await tx.maintenanceAction.update({
       where: { operatorId_id: { operatorId, id: work.id } },
       data: { state: 'signed', supervised },

@@ -5,42 +5,19 @@
  */
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
-import { randomUUID } from 'node:crypto';
 import { DEMO_PASSWORD } from '@/seed/people';
+import { writtenUpOn } from '../fixtures/bench-page';
 import { pageOf, signIn } from '../fixtures/browser';
 
 const IN_HANGAR = 'N053QB';
 
-/** A pilot's finding through the ramp's own door; gives the path of its write-up on the bench. */
-async function writtenUp(page: Page, baseURL: string | undefined, finding: object): Promise<string> {
-  const pilot = await pageOf(page.context().browser()!, 'pia', { baseURL });
-  await pilot.goto('/ramp');
-  const ramp = await pilot.getByRole('link', { name: IN_HANGAR }).getAttribute('href');
-  const answer = await pilot.request.post('/api/sync/findings', {
-    headers: { origin: new URL(pilot.url()).origin },
-    data: {
-      version: 1,
-      requestId: randomUUID(),
-      aircraftId: ramp?.split('/')[2],
-      walkaroundId: null,
-      station: 'propeller',
-      findingKey: null,
-      kind: null,
-      jasc: null,
-      equipmentId: null,
-      inoperativeCount: null,
-      place: 'Where the bench test looks',
-      words: 'Written up by the bench test.',
-      measurements: {},
-      foundAt: new Date().toISOString(),
-      ...finding,
-    },
+/** A pilot's finding on the aircraft in the hangar; gives the path of its write-up on the bench. */
+const writtenUp = (page: Page, baseURL: string | undefined, finding: object) =>
+  writtenUpOn(IN_HANGAR, page, baseURL, {
+    place: 'Where the bench test looks',
+    words: 'Written up by the bench test.',
+    ...finding,
   });
-  const result = (await answer.json()) as { ok: boolean; value: { discrepancyId: string } };
-  expect(result, JSON.stringify(result)).toMatchObject({ ok: true });
-  await pilot.context().close();
-  return `/bench/write-up/${result.value.discrepancyId}`;
-}
 
 const LEAK = { station: 'nose-right', kind: 'leak', words: 'A few drops of something red under the cowl.' };
 const NICK = {

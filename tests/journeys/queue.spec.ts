@@ -6,37 +6,14 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
+import { writtenUpOn } from '../fixtures/bench-page';
 import { pageOf, signIn } from '../fixtures/browser';
 
 const OURS = 'N053QB';
 
-/** A pilot's finding on our aircraft through the ramp's own door; gives its number. */
-async function writtenUp(page: Page, baseURL: string | undefined, words: string): Promise<void> {
-  const pilot = await pageOf(page.context().browser()!, 'pia', { baseURL });
-  await pilot.goto('/ramp');
-  const ramp = await pilot.getByRole('link', { name: OURS }).getAttribute('href');
-  const answer = await pilot.request.post('/api/sync/findings', {
-    headers: { origin: new URL(pilot.url()).origin },
-    data: {
-      version: 1,
-      requestId: randomUUID(),
-      aircraftId: ramp?.split('/')[2],
-      walkaroundId: null,
-      station: 'nose-right',
-      findingKey: null,
-      kind: 'leak',
-      jasc: null,
-      equipmentId: null,
-      inoperativeCount: null,
-      place: words,
-      words,
-      measurements: {},
-      foundAt: new Date().toISOString(),
-    },
-  });
-  expect(await answer.json()).toMatchObject({ ok: true });
-  await pilot.context().close();
-}
+/** A leak on our aircraft, found by a pilot; its place and words are those by which it is found again. */
+const writtenUp = (page: Page, baseURL: string | undefined, words: string) =>
+  writtenUpOn(OURS, page, baseURL, { station: 'nose-right', kind: 'leak', place: words, words });
 
 const list = (page: Page) => page.getByRole('list', { name: /Write-ups/ });
 const rows = (page: Page) => list(page).getByRole('link');

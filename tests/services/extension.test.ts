@@ -8,11 +8,11 @@ import { writeInOperator } from '@/lib/db/scope';
 import { beginDeferral } from '@/lib/determinations/begin-deferral';
 import { extendInterval } from '@/lib/determinations/extend-interval';
 import { readWriteUp } from '@/lib/determinations/read-write-up';
-import { withClient } from '@/lib/operate/connection';
 import { reportFinding } from '@/lib/findings/report-finding';
 import { contentHash } from '@/lib/records/canonical';
 import { deadLandingLight, deferralOf, problemOf, valueOf } from '../fixtures/acts';
 import type { FreshDatabase } from '../fixtures/database';
+import { giveList, letterNames } from '../fixtures/minimum-list';
 import { closeSchools, NOW, openSchools, PASSWORD, type School } from '../fixtures/school';
 
 let database: FreshDatabase;
@@ -31,59 +31,9 @@ const extension = (change: object = {}) => ({
   ...change,
 });
 
-/** Gives the aircraft a list with the landing light in category C, and a letter that says nothing of extensions. */
-async function giveList(): Promise<void> {
-  const { operatorId, aircraftId, equipment } = school;
-  const melId = randomUUID();
-  await writeInOperator(operatorId, async (tx) => {
-    await tx.aircraft.update({
-      where: { operatorId_id: { operatorId, id: aircraftId } },
-      data: { withoutMel: false },
-    });
-    await tx.mel.create({
-      data: {
-        id: melId,
-        operatorId,
-        aircraftId,
-        reference: 'Invented list',
-        letterAboard: true,
-        letterReference: 'Invented letter 7',
-        enforceCategories: true,
-      },
-    });
-    await tx.melItem.create({
-      data: {
-        id: randomUUID(),
-        operatorId,
-        melId,
-        equipmentId: equipment.get('landing-light') ?? '',
-        title: 'Landing light',
-        category: 'C',
-        installed: 1,
-        requiredForDispatch: 0,
-        allowedNight: true,
-        allowedIfr: true,
-        allowedHire: true,
-        proviso: 'Not for a night flight for hire.',
-        operatingProcedure: null,
-        maintenanceProcedure: 'Collar the breaker.',
-      },
-    });
-  });
-}
-
-/** Another letter arrived: written as the owner, for no button changes a list. */
-const letterNames = (categories: string[]) =>
-  withClient(database.adminUrl, (client) =>
-    client.query(
-      'UPDATE mel SET extension_categories = $1, extension_reference = $2 WHERE aircraft_id = $3',
-      [categories, 'Invented letter 7, paragraph 4', school.aircraftId],
-    ),
-  );
-
 beforeAll(async () => {
   ({ database, school, other } = await openSchools());
-  await giveList();
+  await giveList(school, null);
   const light = valueOf(await reportFinding(school.people.renter, deadLandingLight(school), { now: NOW }));
   discrepancyId = light.discrepancyId;
   const input = { ...deferralOf(discrepancyId), melProceduresDone: true };
@@ -116,7 +66,7 @@ describe('extending', () => {
   });
 
   test('refused on the day after the interval', async () => {
-    await letterNames(['C']);
+    await letterNames(database, school, ['C']);
     const now = new Date('2026-12-06T18:00:00Z');
     const problem = problemOf(await extendInterval(school.people.airframe, extension(), { now }));
     expect(problem.code).toBe('signature_refused');

@@ -12,7 +12,7 @@ import { RequirementForm } from '../../forms/requirement-form';
 import { RenewPaperForm } from '../../forms/renew-paper-form';
 import { PaperLink } from '../../paper-link';
 import { Refused } from '../../refused';
-import { PAPER_NAMES } from '../../requirement-words';
+import { paperName } from '@/lib/rules/papers-in-words';
 import { Due, Ended } from './due';
 import { Papers, Permits } from './papers-and-permits';
 import { UnderWay, WriteUps } from './under-way';
@@ -62,7 +62,7 @@ export default async function BenchAircraftPage(props: { params: Promise<{ id: s
           {mayUse(who.roles, 'paper.renew') && (
             <ActList>
               {view.papers.map((paper) => (
-                <Act key={paper.id} title={`Renew: ${PAPER_NAMES[paper.kind] ?? paper.kind}`}>
+                <Act key={paper.id} title={`Renew: ${paperName(paper.kind)}`}>
                   <RenewPaperForm paperId={paper.id} kind={paper.kind} />
                 </Act>
               ))}

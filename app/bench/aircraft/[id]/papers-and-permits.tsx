@@ -5,7 +5,7 @@ import { LinkButton } from '../../../_ui/button';
 import { DateText } from '../../../_ui/moment';
 import { EmptyState, Section } from '../../../_ui/page';
 import { Tag } from '../../../_ui/tag';
-import { PAPER_NAMES } from '../../requirement-words';
+import { paperName } from '@/lib/rules/papers-in-words';
 import styles from './aircraft.module.css';
 
 /** Special flight permits on record, and the way to record one. */
@@ -47,7 +47,7 @@ export function Papers({ view, children }: { view: AircraftBench; children: Reac
       <ul className={styles.rows}>
         {view.papers.map((paper) => (
           <li key={paper.id} className={styles.row}>
-            <b>{PAPER_NAMES[paper.kind] ?? paper.kind}</b>
+            <b>{paperName(paper.kind)}</b>
             <span>
               {paper.aboard === null ? 'Not known whether aboard' : paper.aboard ? 'Aboard' : 'Not aboard'}
             </span>
