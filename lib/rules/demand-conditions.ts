@@ -33,9 +33,8 @@ export type Ask = Omit<Demand, 'applies' | 'count' | 'relief'> & Partial<Pick<De
 
 /** The demand under a condition: none when that is known not to hold, an unknown one when it is not known. */
 export function demandWhen(condition: Fact<boolean>, ask: Ask): Demand[] {
-  const demand = { count: 1, relief: null, ...ask };
-  if (!condition.known) return [{ ...demand, applies: condition }];
-  return condition.value ? [{ ...demand, applies: known(true) }] : [];
+  if (!condition.known) return [{ count: 1, relief: null, ...ask, applies: condition }];
+  return condition.value ? [{ count: 1, relief: null, ...ask, applies: known(true) }] : [];
 }
 
 /** The demand always. */

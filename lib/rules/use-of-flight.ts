@@ -7,7 +7,7 @@
  *   strict reading does: all instruction the school is paid for is for hire.
  */
 import { Temporal } from 'temporal-polyfill';
-import { known, type CalendarDate, type Fact, type Instant } from './facts';
+import { known, type CalendarDate, type Fact, type HoursTenths, type Instant } from './facts';
 import { isTenths } from './hours';
 import { endOfDay, localDate, parseCalendarDate, parseInstant } from './months';
 import type { OperationKind, Place, ProposedFlight, UseOfAircraft } from './operations';
@@ -83,13 +83,58 @@ export function referenceUse(
 ): UseOfAircraft {
   const { departAt, arriveAt } = referenceTimes(base.zone, on, now);
   return {
+    ...referenceFacts(kind, base),
     departAt,
     arriveAt,
+    plannedTenths: REFERENCE_TENTHS,
+    betweenSunsetAndSunrise: kind.light === 'night',
+    departOn: localDate(departAt, base.zone),
+    arriveOn: localDate(arriveAt, base.zone),
+    sunsetAt: null,
+  };
+}
+
+/** What a moment in the air adds to a kind of operation. */
+export interface Moment {
+  readonly at: Instant;
+  /** Local date at the base. */
+  readonly on: CalendarDate;
+  readonly betweenSunsetAndSunrise: boolean;
+  /** The next sunset, as {@link useOfFlight} gives it; null between sunset and sunrise. */
+  readonly sunsetAt: Instant | null;
+  /** What the flight takes. The least that can be flown is one tenth. */
+  readonly plannedTenths: HoursTenths;
+}
+
+/**
+ * The use of an aircraft that is in the air at one moment: the facts of {@link referenceUse}, with the light, the date and
+ * the hours of that moment instead of those of a flight of an hour. So a flight may make it exactly when every moment of
+ * it may.
+ */
+export const momentUse = (kind: OperationKind, base: ReferenceBase, moment: Moment): UseOfAircraft => ({
+  ...referenceFacts(kind, base),
+  departAt: moment.at,
+  arriveAt: moment.at,
+  plannedTenths: moment.plannedTenths,
+  betweenSunsetAndSunrise: moment.betweenSunsetAndSunrise,
+  departOn: moment.on,
+  arriveOn: moment.on,
+  sunsetAt: moment.sunsetAt,
+});
+
+/** Everything but the times: known by definition, because nobody composed this flight. */
+function referenceFacts(
+  kind: OperationKind,
+  base: ReferenceBase,
+): Omit<
+  UseOfAircraft,
+  'departAt' | 'arriveAt' | 'plannedTenths' | 'betweenSunsetAndSunrise' | 'departOn' | 'arriveOn' | 'sunsetAt'
+> {
+  return {
     from: base,
     to: base,
     rules: kind.rules,
     purpose: kind.hire ? 'instruction-for-hire' : 'private',
-    plannedTenths: REFERENCE_TENTHS,
     overWaterBeyondGlide: known(false),
     transponderAirspace: base.transponderAirspace,
     adsbAirspace: base.adsbAirspace,
@@ -104,11 +149,7 @@ export function referenceUse(
     continuingToRepair: false,
     specialFlightPermit: null,
     light: kind.light,
-    betweenSunsetAndSunrise: kind.light === 'night',
     hire: kind.hire,
-    departOn: localDate(departAt, base.zone),
-    arriveOn: localDate(arriveAt, base.zone),
-    sunsetAt: null,
   };
 }
 

@@ -1,29 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type {
-  AircraftFacts,
-  DeferralFacts,
-  DiscrepancyFacts,
-  MelFacts,
-  WorkFacts,
-} from '@/lib/rules/aircraft';
+import type { AircraftFacts } from '@/lib/rules/aircraft';
 import { answerForFlight } from '@/lib/rules/answer';
 import { known, unknown } from '@/lib/rules/facts';
 import { LAW } from '@/lib/rules/law';
 import type { ProposedFlight } from '@/lib/rules/operations';
 import type { Outcome } from '@/lib/rules/verdict';
-import {
-  AWAY,
-  BASE,
-  deferralOf,
-  discrepancyOf,
-  flightOf,
-  olderTrainer,
-  permitOf,
-  requirementRow,
-  trainer,
-  trainerEquipment,
-} from '../fixtures/aircraft';
+import { AWAY, BASE, flightOf, permitOf } from '../fixtures/aircraft';
+import { aircraftArbitrary, discrepancyWith, sometimes } from '../fixtures/arbitrary-aircraft';
 
 /**
  * What must hold for every aircraft and every flight, whatever the paragraphs say. Source: none, these are the
@@ -38,166 +22,6 @@ interface Case {
   readonly aircraft: AircraftFacts;
   readonly flight: ProposedFlight;
 }
-
-const sometimes = <T>(arbitrary: fc.Arbitrary<T>, otherwise: T, weight = 6) =>
-  fc.oneof({ weight, arbitrary: fc.constant(otherwise) }, { weight: 1, arbitrary });
-
-const determination = fc.constantFrom('private', 'student', 'nobody').map((grade) =>
-  grade === 'nobody'
-    ? unknown('who determined that it is no hazard')
-    : known({
-        by: {
-          name: 'R. Fernhollow',
-          pilotGrade: grade as 'private' | 'student',
-          pilotRatedForAircraft: grade === 'private',
-          mechanicRatings: [],
-          repairStation: false,
-        },
-        on: '2026-11-24',
-      }),
-);
-
-const deferral: fc.Arbitrary<DeferralFacts> = fc
-  .record({
-    basis: sometimes(fc.constant('mel' as const), '91.213(d)' as const),
-    method: fc.constantFrom('removed', 'deactivated'),
-    deactivationIsMaintenance: fc.boolean(),
-    maintenanceRecordSigned: sometimes(fc.constant(false), true),
-    determination: sometimes(determination, deferralOf().determination),
-    placardPlaced: sometimes(fc.constant(false), true),
-    firstRemovedOn: fc.constantFrom(null, '2026-08-26', '2026-08-27', '2026-10-16'),
-    melProceduresDone: fc.boolean(),
-    inspectionsSince: sometimes(
-      fc
-        .constantFrom('inspected' as const, null)
-        .map((disposition) => [{ name: 'Annual inspection', on: '2026-11-24', disposition }]),
-      [],
-    ),
-  })
-  .map(({ firstRemovedOn, ...rest }) =>
-    deferralOf({
-      ...rest,
-      eltRemoval: firstRemovedOn === null ? null : { firstRemovedOn, recordComplete: true },
-    }),
-  );
-
-const KINDS = ['damage', 'wear', 'leak', 'fastener', 'servicing', 'document', 'cosmetic'] as const;
-
-/** An open write-up on an item of the trainer; deferred where `deferrals` says so. */
-const discrepancyWith = (deferrals: fc.Arbitrary<DeferralFacts | null>): fc.Arbitrary<DiscrepancyFacts> =>
-  fc
-    .record({
-      item: fc.constantFrom(...trainerEquipment()),
-      kind: sometimes(fc.constantFrom(...KINDS), 'inoperative'),
-      severity: fc.constantFrom('grounding', 'limiting', 'watch', 'note').map(known),
-      inoperativeCount: fc.integer({ min: 1, max: 2 }).map(known),
-      found: fc.boolean(),
-      deferral: deferrals,
-      number: fc.integer({ min: 1, max: 9999 }),
-    })
-    .map(({ item, found, number, kind, ...rest }) =>
-      discrepancyOf({
-        ...rest,
-        kind,
-        id: `discrepancy-${number}`,
-        number: `W-${String(number).padStart(4, '0')}`,
-        title: `${item.name} written up`,
-        jasc: item.jasc,
-        equipmentId: item.id,
-        deferral: kind === 'inoperative' ? rest.deferral : null,
-        withinLimits: found
-          ? { by: 'M. Oakridge', on: '2026-11-24', limit: 'within the table', source: 'manual of the maker' }
-          : null,
-      }),
-    );
-
-const mel: fc.Arbitrary<MelFacts> = fc
-  .record({
-    letterAboard: sometimes(fc.constant(known(false)), known(true)),
-    enforceCategories: fc.boolean(),
-    category: fc.constantFrom('A', 'B', 'C', 'D'),
-    night: fc.boolean(),
-  })
-  .map(({ letterAboard, enforceCategories, category, night }) => ({
-    reference: 'MEL 1',
-    letterAboard,
-    enforceCategories,
-    extension: null,
-    items: trainerEquipment().map((item) => ({
-      id: `mel-${item.id}`,
-      equipmentId: item.id,
-      title: item.name,
-      category,
-      categoryADays: known(5),
-      installed: item.installed,
-      requiredForDispatch: 0,
-      allowed: { night, ifr: true, hire: true },
-      proviso: '',
-      operatingProcedure: null,
-      maintenanceProcedure: null,
-    })),
-  }));
-
-const work: fc.Arbitrary<WorkFacts> = fc
-  .record({
-    state: fc.constantFrom('started', 'entered', 'signed', 'signed', 'signed'),
-    checkFlight: fc.constantFrom('not-needed', 'not-needed', 'owed', 'flown'),
-  })
-  .map(({ state, checkFlight }) => ({
-    id: 'work-1',
-    title: 'Aileron re-rigged',
-    state,
-    checkFlight: known(checkFlight),
-    testsOwed: [],
-  }));
-
-/** Mostly healthy, so that all three outcomes come up often. */
-const aircraftArbitrary: fc.Arbitrary<AircraftFacts> = fc
-  .record({
-    older: fc.boolean(),
-    ttis: sometimes(fc.constantFrom(45590, 45600, 45640, 45690, 46700), 45123, 2),
-    part141: fc.boolean(),
-    annualOn: sometimes(fc.constantFrom('2025-06-14', '2025-11-02'), '2026-03-10'),
-    transponderOn: sometimes(fc.constantFrom('2024-10-02'), '2025-05-12'),
-    eltOn: sometimes(fc.constantFrom('2025-10-02'), '2026-03-10'),
-    directiveAt: sometimes(fc.constantFrom(44200, 45000), null),
-    mel: sometimes<MelFacts | null>(mel, null),
-    discrepancies: fc.oneof(
-      fc.constant([]),
-      fc.uniqueArray(discrepancyWith(fc.oneof(deferral, deferral, fc.constant(null))), {
-        maxLength: 2,
-        selector: ({ id }) => id,
-      }),
-    ),
-    work: fc.array(work, { maxLength: 1 }),
-  })
-  .map(({ older, annualOn, transponderOn, eltOn, directiveAt, ...facts }) => {
-    const base = older ? olderTrainer() : trainer();
-    const dates: Partial<Record<string, string>> = {
-      annual: annualOn,
-      transponder: transponderOn,
-      'elt-inspection': eltOn,
-    };
-    const requirements = base.requirements.map((row) => {
-      const on = dates[row.kind];
-      return on === undefined || !row.lastDone.known
-        ? row
-        : { ...row, lastDone: known({ ...row.lastDone.value, on }) };
-    });
-    const directives =
-      directiveAt === null
-        ? []
-        : [requirementRow('directive', 'Directive', '2026-10-01', directiveAt, { intervalTenths: 900 })];
-    return {
-      ...base,
-      requirements: [...requirements, ...directives],
-      ttisTenths: known(facts.ttis),
-      part141: known(facts.part141),
-      mel: known(facts.mel),
-      discrepancies: facts.discrepancies,
-      work: facts.work,
-    };
-  });
 
 const knownBoolean = fc.boolean().map(known);
 const flightArbitrary: fc.Arbitrary<ProposedFlight> = fc

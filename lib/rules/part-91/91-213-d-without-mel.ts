@@ -136,22 +136,26 @@ export function equipmentList(inoperative: InoperativeItem, use: UseOfAircraft):
 export function requiredByPart91(inoperative: InoperativeItem, use: UseOfAircraft): readonly Line[] {
   const { aircraft, discrepancy, item } = inoperative;
   const about = aboutDiscrepancy(discrepancy);
-  const unmet = unmetDemands(inoperative, use);
+  const asked = demandsOn(aircraft, use).filter((demand) => demand.function === item.function);
+  const unmet = unmetOf(asked, inoperative);
   if (!unmet.known) return [barsForMissing('14cfr91.213(d)(2)(iii)', unmet.missing, about)];
   if (unmet.value.length > 0) return unmet.value.map((demand) => lineOfDemand(demand, about));
-  const asked = demandsOn(aircraft, use).some((demand) => demand.function === item.function);
-  const because = asked
-    ? `${item.name}: enough still work for what part 91 asks for ${kindOf(use)}.`
-    : `${item.name}: part 91 does not ask for it for ${kindOf(use)}.`;
+  const because =
+    asked.length > 0
+      ? `${item.name}: enough still work for what part 91 asks for ${kindOf(use)}.`
+      : `${item.name}: part 91 does not ask for it for ${kindOf(use)}.`;
   return [{ effect: 'supports', cite: '14cfr91.213(d)(2)(iii)', because, about }];
 }
 
 /** The demands of part 91 on the function of the item that what still works does not meet on this use. */
-export function unmetDemands(
-  { aircraft, item }: InoperativeItem,
-  use: UseOfAircraft,
-): Fact<readonly Demand[]> {
-  const demands = demandsOn(aircraft, use).filter((demand) => demand.function === item.function);
+export const unmetDemands = (inoperative: InoperativeItem, use: UseOfAircraft): Fact<readonly Demand[]> =>
+  unmetOf(
+    demandsOn(inoperative.aircraft, use).filter(({ function: fn }) => fn === inoperative.item.function),
+    inoperative,
+  );
+
+/** Of the demands on the function of the item, those that what still works does not meet. */
+function unmetOf(demands: readonly Demand[], { aircraft, item }: InoperativeItem): Fact<readonly Demand[]> {
   if (demands.length === 0) return known([]);
   const { operative } = operativeCount(aircraft, item.function);
   return operative.known ? known(demands.filter((demand) => operative.value < demand.count)) : operative;

@@ -40,6 +40,7 @@ export default async function AircraftPage(props: {
             {mayUse(who.roles, 'bench.read') && (
               <LinkButton href={`/bench/aircraft/${row.aircraftId}`}>Bench</LinkButton>
             )}
+            <LinkButton href={`/desk/aircraft/${row.aircraftId}/day`}>Over the day</LinkButton>
             <LinkButton href={`/desk/releases?aircraft=${row.aircraftId}`}>Releases</LinkButton>
             <LinkButton href={`/desk/flight?aircraft=${row.aircraftId}`} weight="main">
               Compose a flight
