@@ -2,10 +2,12 @@ import { type Metadata } from 'next';
 import Link from '../_ui/link';
 import { readBoard, type BoardRow } from '@/lib/fleet/read-board';
 import { requireActor } from '../_session/actor-ref';
+import { FreshMark, StaysFresh } from '../_ui/freshness';
 import { OutcomeMark } from '../_ui/marks';
-import { Moment } from '../_ui/moment';
 import { EmptyState, PageTitle } from '../_ui/page';
 import { Shell } from '../_ui/shell';
+import { OwnAlarms } from './_parts/own-alarms';
+import { OwnFlights } from './_parts/own-flights';
 import { PlainProblem } from './_parts/plain-problem';
 import styles from './_parts/ramp.module.css';
 import { usualCell } from './_parts/usual-use';
@@ -18,16 +20,19 @@ interface Props {
   searchParams: Promise<{ base?: string | string[] }>;
 }
 
-/** Which aircraft one is about to walk round. */
+/**
+ * Which aircraft one is about to walk round, and what came in about one's own releases. Without contact every way into the
+ * phone's own pages stays open; only the answers become not known.
+ */
 export default async function RampPage({ searchParams }: Props) {
   const { ref, who } = await requireActor('/ramp');
   const board = await readBoard(ref, {});
   if (!board.ok) return <PlainProblem who={who} problem={board.problem} />;
-  const { bases, rows, asOf } = board.value;
+  const { bases, rows, asOf, seq } = board.value;
   const asked = (await searchParams).base;
   const base = bases.find((one) => one.ident === asked) ?? null;
   const shown = base ? rows.filter((row) => row.baseId === base.id) : rows;
-  const zone = base?.zone ?? bases[0]?.zone ?? 'UTC';
+  const zones = [...new Set((base ? [base] : bases).map(({ zone }) => zone))];
   return (
     <Shell who={who}>
       <div className={styles.column}>
@@ -40,35 +45,36 @@ export default async function RampPage({ searchParams }: Props) {
         >
           Choose the aircraft
         </PageTitle>
-        {bases.length > 1 && (
-          <nav aria-label="Base">
-            <ul className={styles.filter}>
-              <BaseLink href="/ramp" label="All bases" chosen={base === null} />
-              {bases.map(({ id, ident }) => (
-                <BaseLink
-                  key={id}
-                  href={`/ramp?base=${encodeURIComponent(ident)}`}
-                  label={ident}
-                  chosen={base?.id === id}
-                />
+        <StaysFresh asOf={asOf} zones={zones.length > 0 ? zones : ['UTC']} seq={seq}>
+          <OwnAlarms actor={ref} />
+          <OwnFlights actor={ref} />
+          {bases.length > 1 && (
+            <nav aria-label="Base">
+              <ul className={styles.filter}>
+                <BaseLink href="/ramp" label="All bases" chosen={base === null} />
+                {bases.map(({ id, ident }) => (
+                  <BaseLink
+                    key={id}
+                    href={`/ramp?base=${encodeURIComponent(ident)}`}
+                    label={ident}
+                    chosen={base?.id === id}
+                  />
+                ))}
+              </ul>
+            </nav>
+          )}
+          {shown.length === 0 ? (
+            <EmptyState title="No aircraft here." />
+          ) : (
+            <ul className={styles.rows}>
+              {shown.map((row) => (
+                <li key={row.aircraftId}>
+                  <AircraftLink row={row} />
+                </li>
               ))}
             </ul>
-          </nav>
-        )}
-        {shown.length === 0 ? (
-          <EmptyState title="No aircraft here." />
-        ) : (
-          <ul className={styles.rows}>
-            {shown.map((row) => (
-              <li key={row.aircraftId}>
-                <AircraftLink row={row} />
-              </li>
-            ))}
-          </ul>
-        )}
-        <p className={styles.asOf}>
-          As of <Moment at={asOf} zone={zone} />.
-        </p>
+          )}
+        </StaysFresh>
       </div>
     </Shell>
   );
@@ -90,7 +96,7 @@ function AircraftLink({ row }: { row: BoardRow }) {
     <Link href={`/ramp/${row.aircraftId}`} className={styles.row}>
       <h2>{row.registration}</h2>
       <span className={styles.rowMark}>
-        <OutcomeMark outcome={cell?.outcome ?? null} />
+        {cell ? <FreshMark outcome={cell.outcome} /> : <OutcomeMark outcome={null} />}
       </span>
       {cell?.headline && <span className={`${styles.rowWhole} ${styles.headline}`}>{cell.headline}</span>}
       <span className={`${styles.rowWhole} ${styles.soft}`}>

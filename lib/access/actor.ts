@@ -7,6 +7,8 @@ export interface ActorRef {
   readonly personId: string;
   readonly operatorId: string;
   readonly sessionVersion: number;
+  /** Set when another program asks with a key of this person's (lib/feeds/key-actor.ts); the audit row says so. */
+  readonly keyId?: string;
 }
 
 /** Who asks, as the database knows them at this moment. */

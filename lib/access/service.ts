@@ -6,6 +6,7 @@ import { readInOperator, writeInOperator } from '../db/scope';
 import { PROBLEMS, Refusal, type Problem, type Result } from '../problems';
 import { appendAudit } from '../records/audit';
 import { contentHash, toPlain } from '../records/canonical';
+import { afterWrite } from './after-write';
 import { loadActor, type Actor, type ActorRef } from './actor';
 import { mayUse, type Verb } from './policy';
 import { confirmPassword } from './passwords';
@@ -79,6 +80,8 @@ export function command<S extends z.ZodType, T>(definition: CommandDefinition<S,
       const now = options.now ?? new Date();
       const counted = definition.counts?.(input) ?? withoutPassword(input);
       const hash = contentHash({ verb: definition.verb, input: counted });
+      // A signature is a person's; a program holds a key, and never signs.
+      if (definition.signing && signedIn.keyId !== undefined) throw new Refusal('not_allowed');
       if (definition.signing) await confirmPassword(signedIn, withPassword.parse(input).password, now);
       try {
         return await writeInOperator(signedIn.operatorId, async (tx) => {
@@ -107,13 +110,13 @@ export function command<S extends z.ZodType, T>(definition: CommandDefinition<S,
               at: now,
             },
           });
-          await appendAudit(tx, actor.operatorId, {
-            at: now,
-            personId: actor.personId,
-            verb: definition.verb,
-            requestId: request,
-            ...audit,
-          });
+          const { verb } = definition;
+          // What another program wrote for a person says so, by which key.
+          const by = signedIn.keyId === undefined ? {} : { byKey: signedIn.keyId };
+          const detail = { ...audit.detail, ...by };
+          const row = { at: now, personId: actor.personId, verb, requestId: request, ...audit, detail };
+          const seq = await appendAudit(tx, actor.operatorId, row);
+          await afterWrite({ ...context, verb, audit, seq });
           return kept.value;
         });
       } catch (error) {

@@ -36,16 +36,17 @@ export function isTransient(error: unknown): boolean {
   );
 }
 
-/** No connection to be had, or none in time: the caller may try again. */
+/** No connection to be had, or no answer in time (a statement timeout is SQLSTATE 57014): the caller may try again. */
 export function isUnreachable(error: unknown): boolean {
   const { code, message } = asError(error);
   return (
+    driverCause(error)?.originalCode === '57014' ||
     code === 'P1001' ||
     code === 'P1002' ||
     code === 'P1017' ||
     code === 'P2024' ||
     code === 'P2028' ||
-    /ECONNREFUSED|ECONNRESET|terminating connection|Connection terminated|timeout exceeded/i.test(
+    /ECONNREFUSED|ECONNRESET|terminating connection|Connection terminated|timeout exceeded|57014|due to statement timeout/i.test(
       message ?? '',
     )
   );

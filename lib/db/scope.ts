@@ -45,6 +45,29 @@ export async function readForSignIn<T>(email: string, work: (tx: Tx) => Promise<
   });
 }
 
+/** Whose key is this? Asked before an operator is known, by the key's SHA-256. Sees that one key or none. */
+export async function readForKey<T>(sha256: string, work: (tx: Tx) => Promise<T>): Promise<T> {
+  const client = await database();
+  return client.$transaction(async (tx) => {
+    await tx.$queryRaw`SELECT set_config('app.key_sha256', ${sha256}, true)`;
+    return work(tx);
+  });
+}
+
+/**
+ * Writes what no decision hangs on (when a key was last used, what became of a delivery) without standing in line with
+ * the operator's writes.
+ */
+export async function noteInOperator<T>(operatorId: string, work: (tx: Tx) => Promise<T>): Promise<T> {
+  return retried(async () => {
+    const client = await database();
+    return client.$transaction(async (tx) => {
+      await tx.$queryRaw`SELECT set_config('app.operator_id', ${operatorId}, true)`;
+      return work(tx);
+    });
+  });
+}
+
 const ATTEMPTS = 3;
 
 async function retried<T>(run: () => Promise<T>): Promise<T> {

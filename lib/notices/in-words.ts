@@ -6,8 +6,22 @@ export const NOTICE_KINDS = [
   'made-safe',
   'repaired',
   'serviced',
+  'released',
+  'release-void',
+  'release-warned',
+  'release-withdrawn',
 ] as const;
 export type NoticeKind = (typeof NOTICE_KINDS)[number];
+
+/** Of those, what tells of a released flight; the others tell of a write-up. */
+export const FLIGHT_NOTICE_KINDS = [
+  'released',
+  'release-void',
+  'release-warned',
+  'release-withdrawn',
+] as const satisfies readonly NoticeKind[];
+export type FlightNoticeKind = (typeof FLIGHT_NOTICE_KINDS)[number];
+export type WriteUpNoticeKind = Exclude<NoticeKind, FlightNoticeKind>;
 
 const DONE: Readonly<Record<NoticeKind, string>> = {
   judged: 'Judged',
@@ -16,6 +30,10 @@ const DONE: Readonly<Record<NoticeKind, string>> = {
   'made-safe': 'Taken out of use, and signed',
   repaired: 'Repaired and signed',
   serviced: 'Serviced',
+  released: 'Released',
+  'release-void': 'Release void',
+  'release-warned': 'Facts changed',
+  'release-withdrawn': 'Release withdrawn',
 };
 
 /** What happened, in two or three words. */
@@ -30,6 +48,16 @@ const MEANING: Readonly<Record<Exclude<NoticeKind, 'judged'>, string>> = {
   'made-safe': 'It is out of use, as its deferral asks, and that work is signed. It is not repaired yet.',
   repaired: 'The work is signed and the write-up is closed. The same trouble again is a new write-up.',
   serviced: 'The write-up is closed. The same trouble again is a new write-up.',
+  released:
+    'The flight is released with the answer of that moment. Read the answer and its limits, and accept it before the flight ' +
+    '(14 CFR 91.103).',
+  'release-void':
+    'Do not depart on this release. What is known of the aircraft changed after it was given, and the answer is no go now. A ' +
+    'repair does not bring it back: the desk releases the flight anew.',
+  'release-warned':
+    'What is known of the aircraft changed after the release. In flight the pilot in command decides, and discontinues the ' +
+    'flight when the aircraft is not airworthy (14 CFR 91.7(b)). On the ground: read what changed before you depart.',
+  'release-withdrawn': 'Do not depart on this release. It was taken back.',
 };
 
 const JUDGED: Readonly<Record<string, string>> = {

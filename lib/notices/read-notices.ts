@@ -1,15 +1,25 @@
 import { z } from 'zod';
 import { query } from '../access/service';
+import type { Prisma } from '../db/client';
 import { instant } from '../db/dates';
+import type { ProposedFlight } from '../rules/operations';
 import { doneInWords, meaningInWords, type NoticeKind } from './in-words';
 
-/** Word of something that was done about a write-up or observation of mine. */
+/** Word of something that was done about a write-up or observation of mine, or of a released flight of mine. */
 export interface NoticeView {
   readonly id: string;
-  readonly discrepancyId: string;
+  readonly what: NoticeKind;
+  /** The write-up; of a flight, the one behind it. Null when there is none. */
+  readonly discrepancyId: string | null;
+  /** The released flight; null for word of a write-up. */
+  readonly releaseId: string | null;
   readonly registration: string;
-  readonly number: string;
+  /** Number of the write-up; null when there is none. */
+  readonly number: string | null;
+  /** Title of the write-up; of a flight, where it goes ("0X01 to 0X02"). */
   readonly title: string;
+  /** Of a flight: when it departs, and the zone to tell that in. */
+  readonly departs: { readonly at: string; readonly zone: string } | null;
   /** "Repaired and signed", and what that means for the aircraft. */
   readonly done: string;
   readonly meaning: string;
@@ -33,16 +43,14 @@ export interface OwnNotices {
 const MOST_UNREAD = 100;
 const MOST_EARLIER = 10;
 
-/** The word I was given about what I wrote up or observed. */
+/** The word I was given about what I wrote up or observed, and about flights of mine. */
 export const readNotices = query({
   verb: 'own-notices.read',
   input: z.object({}),
   async run({ tx, operatorId, actor }): Promise<OwnNotices> {
     const own = { operatorId, personId: actor.personId };
     const newestFirst = [{ at: 'desc' as const }, { id: 'asc' as const }];
-    const include = {
-      discrepancy: { include: { aircraft: { include: { base: { select: { zone: true } } } } } },
-    };
+    const include = NOTICE_ROW;
     const unread = await tx.notice.findMany({
       where: { ...own, readAt: null },
       include,
@@ -61,24 +69,38 @@ export const readNotices = query({
       select: { id: true, severity: true },
     });
     const severityOf = new Map(judged.map(({ id, severity }) => [id, severity]));
-    const view = (row: (typeof unread)[number]): NoticeView => {
-      const { id, eventId, discrepancyId, byName, words, at, discrepancy } = row;
-      const what = row.what as NoticeKind;
-      const { number, title, aircraft } = discrepancy;
-      return {
-        id,
-        discrepancyId,
-        registration: aircraft.registration,
-        number,
-        title,
-        done: doneInWords(what),
-        meaning: meaningInWords(what, severityOf.get(eventId) ?? null),
-        byName,
-        words,
-        at: instant(at),
-        zone: aircraft.base.zone,
-      };
-    };
+    const view = (row: NoticeRow) => noticeView(row, severityOf.get(row.eventId) ?? null);
     return { unread: unread.map(view), unreadCount, earlier: earlier.map(view) };
   },
 });
+
+const AIRCRAFT = { include: { base: { select: { zone: true } } } } as const;
+const NOTICE_ROW = {
+  discrepancy: { include: { aircraft: AIRCRAFT } },
+  release: { include: { aircraft: AIRCRAFT } },
+} as const satisfies Prisma.NoticeInclude;
+type NoticeRow = Prisma.NoticeGetPayload<{ include: typeof NOTICE_ROW }>;
+
+function noticeView(row: NoticeRow, severity: string | null): NoticeView {
+  const { id, discrepancyId, releaseId, byName, words, at, discrepancy, release } = row;
+  const what = row.what as NoticeKind;
+  const flight = release && (release.flight as unknown as ProposedFlight);
+  // The database knows no notice about nothing (notice_is_about_something).
+  const aircraft = release?.aircraft ?? discrepancy?.aircraft;
+  return {
+    id,
+    what,
+    discrepancyId,
+    releaseId,
+    registration: aircraft?.registration ?? '',
+    number: discrepancy?.number ?? null,
+    title: flight ? `${flight.from.ident} to ${flight.to.ident}` : (discrepancy?.title ?? ''),
+    departs: release && flight ? { at: instant(release.departAt), zone: flight.from.zone } : null,
+    done: doneInWords(what),
+    meaning: meaningInWords(what, severity),
+    byName,
+    words,
+    at: instant(at),
+    zone: aircraft?.base.zone ?? 'UTC',
+  };
+}

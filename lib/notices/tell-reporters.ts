@@ -1,14 +1,13 @@
-import { randomUUID } from 'node:crypto';
 import type { Context } from '../access/service';
+import { giveNotices } from './give-notices';
+import type { WriteUpNoticeKind } from './in-words';
 import { letterSettingsOrNone, type LetterSettings } from './letter-settings';
-import { wakeLetterSender } from './letter-signal';
-import type { NoticeKind } from './in-words';
 import { writeLetter } from './write-letter';
 
 /** What happened to a write-up. */
 export interface Telling {
   readonly discrepancyId: string;
-  readonly what: NoticeKind;
+  readonly what: WriteUpNoticeKind;
   /** The determination, deferral or sign-off; nobody is told of one twice. */
   readonly eventId: string;
   readonly byName: string;
@@ -22,7 +21,7 @@ export interface Telling {
  * letter beside it, to be sent afterwards.
  */
 export async function tellReporters(context: Context, telling: Telling): Promise<void> {
-  const { tx, operatorId, actor, now } = context;
+  const { tx, operatorId, actor } = context;
   const { discrepancyId, eventId } = telling;
   const people = await reportersOf(context, discrepancyId);
   const told = await tx.notice.findMany({ where: { operatorId, eventId }, select: { personId: true } });
@@ -31,25 +30,7 @@ export async function tellReporters(context: Context, telling: Telling): Promise
   if (fresh.length === 0) return;
   const settings = letterSettingsOrNone();
   const letter = settings && (await letterAbout(context, telling, settings));
-  for (const person of fresh) {
-    const noticeId = randomUUID();
-    await tx.notice.create({
-      data: { id: noticeId, operatorId, personId: person.id, ...telling, at: now },
-    });
-    if (!letter) continue;
-    await tx.letter.create({
-      data: {
-        id: randomUUID(),
-        operatorId,
-        noticeId,
-        toAddress: person.email,
-        ...letter,
-        state: 'waiting',
-        nextTryAt: now,
-      },
-    });
-  }
-  if (letter) wakeLetterSender(operatorId);
+  await giveNotices(context, fresh, { ...telling, releaseId: null }, letter);
 }
 
 /** Who wrote it up, and who observed it without a write-up of their own. Each once; nobody who left. */

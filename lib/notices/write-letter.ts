@@ -1,10 +1,10 @@
 import { clockInWords, dayInWords } from '../rules/in-words';
 import { localDate } from '../rules/months';
-import { doneInWords, meaningInWords, type NoticeKind } from './in-words';
+import { doneInWords, meaningInWords, type FlightNoticeKind, type WriteUpNoticeKind } from './in-words';
 
 /** What a letter tells, all of it. */
 export interface Tidings {
-  readonly what: NoticeKind;
+  readonly what: WriteUpNoticeKind;
   /** What it was judged to be; null for all that is no judgement. */
   readonly severity: string | null;
   readonly registration: string;
@@ -38,6 +38,55 @@ export function writeLetter(tidings: Tidings): { subject: string; body: string }
   ].join('\n\n');
   return { subject, body: `${body}\n` };
 }
+
+/** What a letter about a released flight tells. */
+export interface FlightTidings {
+  readonly what: FlightNoticeKind;
+  readonly registration: string;
+  /** Idents of both ends, and when it is to depart: told in the zone of its place. */
+  readonly fromIdent: string;
+  readonly toIdent: string;
+  readonly departAt: string;
+  readonly departZone: string;
+  /** The write-up behind it, where it was one. */
+  readonly writeUp: { readonly number: string; readonly title: string } | null;
+  readonly byName: string;
+  readonly words: string;
+  readonly at: string;
+  readonly zone: string;
+  readonly operatorName: string;
+  readonly link: string;
+}
+
+/** Subject and text of the letter about a released flight. What it means stands first: it may be read in a hurry. */
+export function writeFlightLetter(tidings: FlightTidings): { subject: string; body: string } {
+  const { what, registration, fromIdent, toIdent, departAt, departZone, writeUp, byName, at, zone } = tidings;
+  const moment = (of: string, where: string) =>
+    `${dayInWords(localDate(of, where))}, ${clockInWords(of, where)} (${where})`;
+  const flight = `${registration}, ${fromIdent} to ${toIdent}`;
+  const subject = onOneLine(`${doneInWords(what)}: ${flight}, ${moment(departAt, departZone)}`);
+  const body = [
+    `${doneInWords(what)}. ${meaningInWords(what, null)}`,
+    onOneLine(`${flight}, departure ${moment(departAt, departZone)}.`),
+    onOneLine(`${ACT[what]} ${byName}, ${moment(at, zone)}.`),
+    indented(tidings.words),
+    ...(writeUp ? [onOneLine(`Write-up ${writeUp.number}, ${writeUp.title}`)] : []),
+    `All of it: ${tidings.link}`,
+    'Whether the aircraft may fly is answered for each flight, never by a letter.',
+    `-- \nWheelchock wrote this by itself for ${onOneLine(tidings.operatorName)}. Nobody reads an answer to it.`,
+  ]
+    .filter((part) => part.trim() !== '')
+    .join('\n\n');
+  return { subject, body: `${body}\n` };
+}
+
+/** What the person did whose name follows. */
+const ACT: Readonly<Record<FlightNoticeKind, string>> = {
+  released: 'Released by',
+  'release-void': 'The facts were changed by',
+  'release-warned': 'The facts were changed by',
+  'release-withdrawn': 'Withdrawn by',
+};
 
 /** Control characters and line separators become one blank each: RFC 5322, 2.2 (no CR or LF within a header field). */
 const onOneLine = (text: string): string => text.replace(/[\p{Cc}\p{Zl}\p{Zp}]+/gu, ' ').trim();

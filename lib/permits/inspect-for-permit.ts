@@ -6,6 +6,7 @@ import { requireAllowed } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
+import { whereSpendsPermit } from '../releases/active-releases';
 import { dayAtBase, signatureOver } from '../records/signature';
 import { mayInspectForPermit } from '../rules/inspect-for-permit';
 import { coversOf, partsCovered } from './covered';
@@ -72,13 +73,17 @@ export const inspectForPermit = command({
 async function requireOpenPermit(tx: Tx, operatorId: string, id: string) {
   const permit = await tx.specialFlightPermit.findUnique({
     where: { operatorId_id: { operatorId, id } },
-    include: { inspection: true, release: { select: { id: true } }, aircraft: { include: { base: true } } },
+    include: {
+      inspection: true,
+      releases: { where: whereSpendsPermit, select: { id: true } },
+      aircraft: { include: { base: true } },
+    },
   });
   if (!permit) throw new Refusal('not_found', { say: 'There is no such permit here.' });
   if (!permit.asksInspection) throw new Refusal('conflict', { say: 'This permit asks for no inspection.' });
   if (permit.inspection)
     throw new Refusal('conflict', { say: 'The inspection for this permit is signed already.' });
-  if (permit.release)
+  if (permit.releases.length > 0)
     throw new Refusal('conflict', { say: 'The flight of this permit is released already.' });
   return permit;
 }

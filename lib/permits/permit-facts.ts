@@ -1,13 +1,15 @@
+import type { Context } from '../access/service';
 import { calendarDate } from '../db/dates';
 import type { Prisma, Tx } from '../db/client';
 import type { SpecialFlightPermit } from '../rules/operations';
+import { whereActive, whereSpendsPermit } from '../releases/active-releases';
 import { coversOf } from './covered';
 
 export const PERMIT_ROW = {
   from: { select: { ident: true } },
   to: { select: { ident: true } },
   inspection: true,
-  release: { select: { id: true } },
+  releases: { where: whereSpendsPermit, select: { id: true } },
 } as const satisfies Prisma.SpecialFlightPermitInclude;
 export type PermitRow = Prisma.SpecialFlightPermitGetPayload<{ include: typeof PERMIT_ROW }>;
 
@@ -56,14 +58,17 @@ export async function changedSince(
   ]);
 }
 
-/** Whether a permit under which no flight was released yet names this write-up. */
+/** Whether a permit names this write-up under which no flight was released yet, or one that has not ended. */
 export async function namedByOpenPermit(
-  tx: Tx,
-  operatorId: string,
+  { tx, operatorId, now }: Pick<Context, 'tx' | 'operatorId' | 'now'>,
   writeUp: { readonly id: string; readonly aircraftId: string },
 ): Promise<boolean> {
   const permits = await tx.specialFlightPermit.findMany({
-    where: { operatorId, aircraftId: writeUp.aircraftId, release: null },
+    where: {
+      operatorId,
+      aircraftId: writeUp.aircraftId,
+      OR: [{ releases: { none: whereSpendsPermit } }, { releases: { some: whereActive(now) } }],
+    },
     select: { covers: true },
   });
   return permits.some(({ covers }) =>
@@ -83,5 +88,5 @@ export const permitFacts = (row: PermitRow, changed: ReadonlySet<string>): Speci
     .map(({ id }) => id)
     .filter((id) => !changed.has(id)),
   inspection: row.inspection ? 'signed' : row.asksInspection ? 'owed' : 'not-asked',
-  used: row.release !== null,
+  used: row.releases.length > 0,
 });

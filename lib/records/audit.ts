@@ -38,9 +38,10 @@ export function auditRowHash(row: LinkedRow): string {
 }
 
 /**
- * Adds the next row to the operator's chain. The caller holds the operator's write lock, so there is one next row.
+ * Adds the next row to the operator's chain and gives its number. The caller holds the operator's write lock, so there is
+ * one next row.
  */
-export async function appendAudit(tx: Tx, operatorId: string, entry: AuditEntry): Promise<void> {
+export async function appendAudit(tx: Tx, operatorId: string, entry: AuditEntry): Promise<number> {
   const head = await tx.auditHead.findUnique({ where: { operatorId } });
   const row: LinkedRow = {
     ...entry,
@@ -53,4 +54,5 @@ export async function appendAudit(tx: Tx, operatorId: string, entry: AuditEntry)
   await tx.auditRow.create({ data: { ...row, detail: row.detail as object, hash } });
   if (head) await tx.auditHead.update({ where: { operatorId }, data: { seq: row.seq, hash } });
   else await tx.auditHead.create({ data: { operatorId, seq: row.seq, hash } });
+  return row.seq;
 }

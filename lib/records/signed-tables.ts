@@ -30,6 +30,7 @@ export async function readSigned(tx: Tx, scope: Scope): Promise<readonly SignedR
     ...(await permits(tx, scope)),
     ...(await permitInspections(tx, scope)),
     ...(await compliances(tx, scope)),
+    ...(await acceptances(tx, scope)),
   ];
 }
 
@@ -328,6 +329,24 @@ async function compliances(tx: Tx, scope: Scope): Promise<SignedRow[]> {
       column('new_expiry', calendarDateOrNull(row.newExpiry), content, 'newExpiry'),
       column('supersedes_id', row.supersedesId, content, 'supersedesId'),
       column('recorded_at', instant(row.recordedAt), content, 'at'),
+    ],
+  }));
+}
+
+async function acceptances(tx: Tx, scope: Scope): Promise<SignedRow[]> {
+  const rows = await tx.flightAcceptance.findMany({
+    where: { ...within(scope), release: of(scope) },
+    include: { release: true },
+  });
+  return rows.map(({ release, content, ...row }) => ({
+    ...told('acceptance', release.aircraftId, content, row),
+    columns: [
+      ...signer(row, content),
+      column('release_id', row.releaseId, content, 'releaseId'),
+      column('release.hash', release.hash, content, 'release'),
+      column('statement', row.statement, content, 'statement'),
+      column('signed_at', instant(row.signedAt), content, 'at'),
+      dayOfSigning(row.signedOn, row.signedAt),
     ],
   }));
 }

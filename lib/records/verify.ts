@@ -1,6 +1,6 @@
 import type { Prisma, Tx } from '../db/client';
 import { auditRowHash, CHAIN_START } from './audit';
-import { contentHash } from './canonical';
+import { releaseHash } from './release-hash';
 import { changesIn, saidIn, type SignedRow } from './signed-row';
 import { readSigned } from './signed-tables';
 
@@ -94,9 +94,7 @@ async function verifySignatures(
   const releases = await tx.release.findMany({ where: { operatorId }, include: RELEASE });
   for (const row of releases) {
     const name = `release ${row.id} was changed after it was given`;
-    const { flight, facts, answer, rulesVersion, factsVersion, dispatcherId } = row;
-    const hash = contentHash({ flight, facts, answer, rulesVersion, factsVersion, by: dispatcherId });
-    if (hash !== row.hash) faults.push(name);
+    if (releaseHash({ ...row, by: row.dispatcherId }) !== row.hash) faults.push(name);
     else faults.push(...releaseColumns(row).map((column) => `${name}: ${column} is not what was given`));
   }
   return { count: signed.length + releases.length, faults };

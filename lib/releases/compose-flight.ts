@@ -1,6 +1,7 @@
 import type { Context } from '../access/service';
-import type { Prisma } from '../db/client';
+import { bookedFlights } from '../fleet/booked-flights';
 import { aircraftFacts, basePlace, readAircraft, type AircraftRow } from '../fleet/facts';
+import { placeOfIdent, type KnownPlace } from '../fleet/place-of';
 import { instantOfLocalTime } from '../fleet/zone';
 import { readSigner, signerFacts } from '../people/signer';
 import { changedSince, permitFacts, readPermitRow } from '../permits/permit-facts';
@@ -10,21 +11,27 @@ import type { AircraftFacts } from '../rules/aircraft';
 import { factOf, known, unknown, type Fact } from '../rules/facts';
 import { parseTenths } from '../rules/hours';
 import type { PilotGrade, ProposedFlight, SpecialFlightPermit, UseOfAircraft } from '../rules/operations';
+import { plannedHoursProblem } from '../rules/planned-hours';
+import type { BookedFlight } from '../rules/spent-hours';
 import type { Answer } from '../rules/verdict';
+import { withHoursAhead, type SpentAhead } from './hours-ahead';
 import type { ComposedFlight } from './schema';
 
 /** A composed flight with the facts, the answer, and the version of the facts it stands on. */
 export interface JudgedFlight {
   readonly row: AircraftRow;
+  /** The facts it was judged on: as recorded, with the hours that flights released before it spend by its departure. */
   readonly facts: AircraftFacts;
+  readonly recorded: AircraftFacts;
+  readonly spentAhead: SpentAhead | null;
+  /** Every flight booked on the aircraft, plans too, without this one. */
+  readonly booked: readonly BookedFlight[];
   readonly flight: ProposedFlight;
   readonly use: UseOfAircraft | null;
   readonly answer: Answer;
   readonly factsVersion: number;
   readonly rulesVersion: string;
 }
-
-type Base = Prisma.BaseGetPayload<object>;
 
 /** Reads the facts as they are now and asks the rules about this flight. Refuses what cannot be a flight. */
 export async function judgeFlight(
@@ -33,13 +40,13 @@ export async function judgeFlight(
 ): Promise<JudgedFlight> {
   const row = await readAircraft(tx, operatorId, input.aircraftId);
   if (!row || row.retiredOn) throw new Refusal('not_found', { say: 'There is no such aircraft here.' });
-  const from = await requireBase(tx, operatorId, input.fromBaseId, 'fromBaseId');
-  const to = await requireBase(tx, operatorId, input.toBaseId, 'toBaseId');
+  const from = await requirePlace(tx, operatorId, input.fromBaseId, input.fromIdent, 'from');
+  const to = await requirePlace(tx, operatorId, input.toBaseId, input.toIdent, 'to');
   const flight: ProposedFlight = {
     departAt: instantOfLocalTime(input.departLocal, from.zone, 'departLocal'),
     arriveAt: instantOfLocalTime(input.arriveLocal, to.zone, 'arriveLocal'),
-    from: basePlace(from),
-    to: basePlace(to),
+    from,
+    to,
     rules: input.rules,
     purpose: input.purpose,
     plannedTenths: parseTenths(input.plannedHours.trim()) ?? 0,
@@ -68,15 +75,41 @@ export async function judgeFlight(
   };
   refuseImpossible(flight, now);
   refuseContradiction(input, [from, to]);
-  const facts = aircraftFacts(row);
+  const recorded = aircraftFacts(row);
+  const all = (await bookedFlights(tx, operatorId, now, [row.id])).get(row.id) ?? [];
+  const booked = all.filter(({ id }) => id !== input.plannedFlightId);
+  const { facts, spentAhead } = withHoursAhead(recorded, booked, flight.departAt);
   const { answer, use } = answerForFlight(facts, flight);
-  return { row, facts, flight, use, answer, factsVersion: row.factsVersion, rulesVersion: RULES_VERSION };
+  return {
+    row,
+    facts,
+    recorded,
+    spentAhead,
+    booked,
+    flight,
+    use,
+    answer,
+    factsVersion: row.factsVersion,
+    rulesVersion: RULES_VERSION,
+  };
 }
 
-async function requireBase(tx: Context['tx'], operatorId: string, id: string, field: string): Promise<Base> {
-  const base = await tx.base.findUnique({ where: { operatorId_id: { operatorId, id } } });
-  if (!base) throw fieldRefusal(field, 'There is no such base here.');
-  return base;
+/** One end of the flight: a base of the operator, or an airport by its letters. The schema saw to it that one is named. */
+async function requirePlace(
+  tx: Context['tx'],
+  operatorId: string,
+  baseId: string,
+  ident: string | undefined,
+  end: 'from' | 'to',
+): Promise<KnownPlace> {
+  if (ident !== undefined) {
+    const place = await placeOfIdent(tx, operatorId, ident);
+    if (!place) throw fieldRefusal(`${end}Ident`, `No base and no airport here is called ${ident}.`);
+    return place;
+  }
+  const base = await tx.base.findUnique({ where: { operatorId_id: { operatorId, id: baseId } } });
+  if (!base) throw fieldRefusal(`${end}BaseId`, 'There is no such base here.');
+  return basePlace(base);
 }
 
 /** The permit chosen, as the rules take it; it must be this aircraft's. */
@@ -120,12 +153,11 @@ function refuseImpossible(flight: ProposedFlight, now: Date): void {
   if (arrive - depart > A_DAY) throw fieldRefusal('arriveLocal', 'One flight lasts 24 hours at most.');
   if (depart < now.getTime() - A_DAY)
     throw fieldRefusal('departLocal', 'This departure is more than a day in the past.');
-  const mostTenths = Math.ceil((arrive - depart) / 360_000);
-  if (flight.plannedTenths > mostTenths) {
+  const hours = plannedHoursProblem(flight);
+  if (hours === 'too-many') {
     throw fieldRefusal('plannedHours', 'More hours than lie between departure and arrival.');
   }
-  // Time on the ground is not time in service (1.1), but a slip of a digit would hide an overrun inspection. House caution.
-  if (flight.plannedTenths * 2 < mostTenths) {
+  if (hours === 'too-few') {
     throw fieldRefusal(
       'plannedHours',
       'Less than half of the time between departure and arrival. Compose each leg as a flight of its own.',
@@ -134,12 +166,12 @@ function refuseImpossible(flight: ProposedFlight, now: Date): void {
 }
 
 /** A flight from or to a base meets the airspace the base lies in (91.215(b), 91.225), whatever was answered in a hurry. */
-function refuseContradiction(input: ComposedFlight, bases: readonly Base[]): void {
+function refuseContradiction(input: ComposedFlight, places: readonly KnownPlace[]): void {
   for (const [question, needs] of [
     ['transponderAirspace', 'a transponder'],
     ['adsbAirspace', 'ADS-B Out'],
   ] as const) {
-    const inside = bases.find((base) => base[question] === true);
+    const inside = places.find(({ [question]: lies }) => lies.known && lies.value);
     if (inside && input[question] === 'no') {
       throw fieldRefusal(question, `${inside.ident} itself lies in airspace that needs ${needs}.`);
     }

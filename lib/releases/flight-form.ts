@@ -3,7 +3,9 @@
  * tests. Nothing is answered for the person at the desk: an unanswered question and one that was not asked are both
  * sent as not said.
  */
+import type { Problem } from '../problems';
 import type { AtcAnswer, Purpose } from '../rules/operations';
+import { baseIn, identIn } from './place-text';
 
 /** Questions with yes and no, in the order in which the form asks them. */
 export const QUESTIONS = [
@@ -21,8 +23,9 @@ export type Question = (typeof QUESTIONS)[number];
 export type FlightForm = {
   aircraftId: string;
   pilotId: string;
-  fromBaseId: string;
-  toBaseId: string;
+  /** A place as lib/releases/place-text.ts writes it, or as typed. */
+  from: string;
+  to: string;
   departLocal: string;
   arriveLocal: string;
   rules: '' | 'VFR' | 'IFR';
@@ -33,14 +36,17 @@ export type FlightForm = {
   atcAdsb: AtcAnswer;
   continuingToRepair: boolean;
   permitId: string;
+  /** The plan it is composed from, and the aircraft that is planned for; with another it is another flight. */
+  plannedFlightId: string;
+  plannedAircraftId: string;
 } & Record<Question, '' | 'yes' | 'no'>;
 
 /** An empty form, with an aircraft when one is given. Asking nothing of air traffic control is the strict case. */
 export const emptyFlightForm = (aircraftId = ''): FlightForm => ({
   aircraftId,
   pilotId: '',
-  fromBaseId: '',
-  toBaseId: '',
+  from: '',
+  to: '',
   departLocal: '',
   arriveLocal: '',
   rules: '',
@@ -58,6 +64,8 @@ export const emptyFlightForm = (aircraftId = ''): FlightForm => ({
   atcAdsb: 'not-asked',
   continuingToRepair: false,
   permitId: '',
+  plannedFlightId: '',
+  plannedAircraftId: '',
 });
 
 type Chosen = Pick<FlightForm, 'rules' | 'purpose'> & Partial<Pick<FlightForm, 'permitId'>>;
@@ -99,18 +107,23 @@ const WHOLE_FEET = /^\d{1,6}$/;
 
 /**
  * What is sent for the form as typed. An answer to a question that is not asked any more stays in the form, but is
- * sent as not said. An altitude that is no whole number goes as typed, for the service to refuse with its words.
+ * sent as not said. An altitude that is no whole number goes as typed, for the service to refuse with its words. A place
+ * that is none of `bases` goes by its identifier.
  */
-export function flightAsTyped(form: FlightForm) {
+export function flightAsTyped(form: FlightForm, bases: readonly { id: string; ident: string }[] = []) {
   const sentAs = (question: Question): 'yes' | 'no' | 'not-said' =>
     MATTERS[question](form) !== null && (form[question] === 'yes' || form[question] === 'no')
       ? form[question]
       : 'not-said';
+  const from = baseIn(form.from, bases);
+  const to = baseIn(form.to, bases);
   return {
     aircraftId: form.aircraftId,
     pilotId: form.pilotId || null,
-    fromBaseId: form.fromBaseId,
-    toBaseId: form.toBaseId,
+    fromBaseId: from?.id ?? '',
+    toBaseId: to?.id ?? '',
+    ...(from || identIn(form.from) === '' ? {} : { fromIdent: identIn(form.from) }),
+    ...(to || identIn(form.to) === '' ? {} : { toIdent: identIn(form.to) }),
     departLocal: form.departLocal,
     arriveLocal: form.arriveLocal,
     rules: form.rules,
@@ -129,9 +142,30 @@ export function flightAsTyped(form: FlightForm) {
     continuingToRepair: form.continuingToRepair,
     // Not there at all without a permit, as in requests from before there were any.
     ...(form.permitId === '' ? {} : { permitId: form.permitId }),
+    ...(form.plannedFlightId !== '' && form.plannedAircraftId === form.aircraftId
+      ? { plannedFlightId: form.plannedFlightId }
+      : {}),
   };
 }
 export type FlightAsTyped = ReturnType<typeof flightAsTyped>;
+
+const FIELD_OF_FORM: Readonly<Record<string, string>> = {
+  fromBaseId: 'from',
+  fromIdent: 'from',
+  toBaseId: 'to',
+  toIdent: 'to',
+};
+
+/** A refusal of what was sent, by the fields of the form: a place is sent as one of two and typed as one. */
+export function problemOfForm(problem: Problem): Problem {
+  if (!problem.fields) return problem;
+  const fields: Record<string, string[]> = {};
+  for (const [path, messages] of Object.entries(problem.fields)) {
+    const field = FIELD_OF_FORM[path] ?? path;
+    fields[field] = [...new Set([...(fields[field] ?? []), ...messages])];
+  }
+  return { ...problem, fields };
+}
 
 function feet(typed: string): number | string | null {
   const text = typed.trim();

@@ -18,6 +18,9 @@ export function localTimeIn(now: Instant, minutes: number, zone: string): string
   return wallClock(Temporal.Instant.fromEpochMilliseconds(ms), zone);
 }
 
+/** An instant as the clock in `zone` shows it, to the minute: `2026-11-25T14:05`. */
+export const localTimeOf = (at: Instant, zone: string): string => wallClock(Temporal.Instant.from(at), zone);
+
 /** Wall-clock arrival in `to`'s zone `minutes` after a wall-clock departure in `from`'s; null when that is no one time. */
 export function arrivalAfter(departLocal: string, from: string, minutes: number, to: string): string | null {
   const depart = instantOrNull(departLocal, from);

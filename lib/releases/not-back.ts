@@ -1,32 +1,25 @@
 import { z } from 'zod';
 import { query } from '../access/service';
-import type { Prisma } from '../db/client';
 import { instant } from '../db/dates';
-import type { Answer, Line } from '../rules/verdict';
+import type { ReleaseStateName } from '../rules/release-state';
+import type { Line, Outcome } from '../rules/verdict';
+import { notBack } from './active-releases';
+import { standsNow, WITH_HISTORY } from './history';
 import { metersOfReleases, type FlightReading } from './readings';
+import { stillAsked } from './unread-hours';
 
-const TWO_DAYS_MS = 2 * 86_400_000;
-
-/**
- * Released flights that are not back: the meters were read at departure and not at return, or nobody has read any and the
- * flight was to be back less than two days ago. Older ones of which nobody read anything are past all asking. Corrections
- * do not matter here: where a reading was superseded, another one of the same moment stands.
- */
-export const notBack = (now: Date): Prisma.ReleaseWhereInput => ({
-  readings: { none: { moment: 'in' } },
-  OR: [
-    { readings: { some: { moment: 'out' } } },
-    { arriveAt: { gte: new Date(now.getTime() - TWO_DAYS_MS) } },
-  ],
-});
+export { notBack } from './active-releases';
 
 /** One's own released flight of an aircraft, for the pilot in command. */
 export interface OwnFlight {
   readonly releaseId: string;
   readonly departAt: string;
   readonly arriveAt: string;
-  /** How it was released; a record of that moment. */
-  readonly outcome: 'go' | 'go-with-limits';
+  /** What has become of it. Void: nobody departs on it, and it is only asked for its meters. */
+  readonly state: ReleaseStateName;
+  /** How it was released; a record of that moment. No go once it is void. */
+  readonly outcome: Outcome;
+  /** Limits at release and what its pilot was warned of since; of a void one, what bars. */
   readonly limits: readonly Line[];
   /** The meters at departure, once they were read. */
   readonly out: FlightReading | null;
@@ -37,10 +30,12 @@ export const readOwnFlights = query({
   verb: 'release.read',
   input: z.object({ aircraftId: z.uuid() }),
   async run({ tx, operatorId, actor, now }, { aircraftId }): Promise<OwnFlight[]> {
-    const rows = await tx.release.findMany({
+    const asked = await tx.release.findMany({
       where: { operatorId, aircraftId, pilotId: actor.personId, ...notBack(now) },
+      include: WITH_HISTORY,
       orderBy: { departAt: 'asc' },
     });
+    const rows = await stillAsked(tx, operatorId, asked);
     const meters = await metersOfReleases(
       tx,
       operatorId,
@@ -50,8 +45,7 @@ export const readOwnFlights = query({
       releaseId: row.id,
       departAt: instant(row.departAt),
       arriveAt: instant(row.arriveAt),
-      outcome: row.outcome as OwnFlight['outcome'],
-      limits: (row.answer as unknown as Answer).lines.filter(({ effect }) => effect === 'limits'),
+      ...standsNow(row),
       out: meters.get(row.id)?.out ?? null,
     }));
   },

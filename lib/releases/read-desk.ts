@@ -12,6 +12,9 @@ import type { AircraftFacts } from '../rules/aircraft';
 import type { ProposedFlight } from '../rules/operations';
 import type { LastOnRecord } from '../rules/meters';
 import type { Answer } from '../rules/verdict';
+import { whereSpendsPermit } from './active-releases';
+import { peopleInHistory, standingOf, WITH_HISTORY, type ReleaseStanding } from './history';
+import type { SpentAhead } from './hours-ahead';
 import { lastOnRecord, metersOfReleases, NOT_READ, type FlightMeters } from './readings';
 
 /** What the flight form offers to choose from. */
@@ -32,9 +35,11 @@ export interface DeskChoices {
     readonly zone: string;
   }[];
   readonly pilots: readonly { readonly id: string; readonly name: string; readonly grade: string | null }[];
+  /** Whom to call about an aircraft, and what they hold: "airframe, powerplant". Whose signature counts is asked when they sign. */
+  readonly mechanics: readonly { readonly name: string; readonly holds: string }[];
 }
 
-/** Aircraft, bases and pilots to compose a flight from. */
+/** Aircraft, bases and pilots to compose a flight from, and mechanics to call about one. */
 export const readDeskChoices = query({
   verb: 'flight.answer',
   input: z.object({}),
@@ -44,7 +49,11 @@ export const readDeskChoices = query({
       include: {
         type: { select: { name: true } },
         base: { select: { zone: true } },
-        permits: { where: { release: null }, include: PERMIT_ROW, orderBy: { signedAt: 'asc' } },
+        permits: {
+          where: { releases: { none: whereSpendsPermit } },
+          include: PERMIT_ROW,
+          orderBy: { signedAt: 'asc' },
+        },
       },
       orderBy: { registration: 'asc' },
     });
@@ -54,8 +63,21 @@ export const readDeskChoices = query({
       include: { certificates: true, preventiveAuthorizations: true },
       orderBy: { name: 'asc' },
     });
+    const mechanics = await tx.person.findMany({
+      where: {
+        operatorId,
+        leftOn: null,
+        certificates: { some: { kind: { in: ['mechanic', 'repair-station'] }, revokedOn: null } },
+      },
+      include: { certificates: true, preventiveAuthorizations: true },
+      orderBy: { name: 'asc' },
+    });
     return {
       now: instant(now),
+      mechanics: mechanics.map((person) => {
+        const { name, mechanic, repairStation } = signerFacts(person);
+        return { name, holds: (mechanic ?? repairStation)?.ratings.join(', ') ?? '' };
+      }),
       aircraft: aircraft.map(({ id, registration, type, baseId, base, permits }) => ({
         id,
         registration,
@@ -78,7 +100,7 @@ export const readDeskChoices = query({
   },
 });
 
-export interface ReleaseView {
+export interface ReleaseView extends ReleaseStanding {
   readonly id: string;
   readonly registration: string;
   readonly zone: string;
@@ -94,6 +116,10 @@ export interface ReleaseView {
   readonly hash: string;
   /** What was read at departure and return. */
   readonly meters: FlightMeters;
+  /** The planned flight it was released from. */
+  readonly plannedFlightId: string | null;
+  /** Hours of other flights that were counted ahead; null when none were, or before they were counted. */
+  readonly spentAhead: SpentAhead | null;
 }
 
 const SHOWN = 30;
@@ -102,16 +128,16 @@ const SHOWN = 30;
 export const readReleases = query({
   verb: 'release.read',
   input: z.object({ aircraftId: z.uuid().optional(), releaseId: z.uuid().optional() }),
-  async run({ tx, operatorId }, { aircraftId, releaseId }): Promise<ReleaseView[]> {
+  async run({ tx, operatorId, actor, now }, { aircraftId, releaseId }): Promise<ReleaseView[]> {
     const rows = await tx.release.findMany({
       where: { operatorId, aircraftId, id: releaseId },
       include: WITH_ZONE,
       orderBy: { releasedAt: 'desc' },
       take: SHOWN,
     });
-    const names = await namesOf(tx, rows.flatMap(peopleOf));
+    const names = await namesOf(tx, peopleOf(rows));
     const meters = await metersOf(tx, operatorId, rows);
-    return rows.map((row) => releaseView(row, names, meters));
+    return rows.map((row) => ({ ...releaseView(row, names, meters), ...standingOf(row, actor, now, names) }));
   },
 });
 
@@ -132,14 +158,16 @@ export interface ReleaseFile extends ReleaseView {
 export const readRelease = query({
   verb: 'release.read',
   input: z.object({ releaseId: z.uuid() }),
-  async run({ tx, operatorId }, { releaseId }): Promise<ReleaseFile> {
+  async run({ tx, operatorId, actor, now }, { releaseId }): Promise<ReleaseFile> {
     const row = await tx.release.findUnique({
       where: { operatorId_id: { operatorId, id: releaseId } },
       include: WITH_ZONE,
     });
     if (!row) throw new Refusal('not_found', { say: 'There is no such release here.' });
+    const names = await namesOf(tx, peopleOf([row]));
     return {
-      ...releaseView(row, await namesOf(tx, peopleOf(row)), await metersOf(tx, operatorId, [row])),
+      ...releaseView(row, names, await metersOf(tx, operatorId, [row])),
+      ...standingOf(row, actor, now, names),
       flight: row.flight as unknown as ProposedFlight,
       facts: row.facts as unknown as AircraftFacts,
       limitsPassedOn: row.limitsPassedOn,
@@ -152,12 +180,15 @@ export const readRelease = query({
 });
 
 const WITH_ZONE = {
+  ...WITH_HISTORY,
   aircraft: { include: { base: { select: { zone: true } } } },
 } as const satisfies Prisma.ReleaseInclude;
 type ReleaseRow = Prisma.ReleaseGetPayload<{ include: typeof WITH_ZONE }>;
 
-const peopleOf = (row: ReleaseRow): string[] =>
-  row.pilotId ? [row.dispatcherId, row.pilotId] : [row.dispatcherId];
+const peopleOf = (rows: readonly ReleaseRow[]): string[] => [
+  ...rows.flatMap(({ dispatcherId, pilotId }) => (pilotId ? [dispatcherId, pilotId] : [dispatcherId])),
+  ...peopleInHistory(rows),
+];
 
 const metersOf = (tx: Tx, operatorId: string, rows: readonly ReleaseRow[]) =>
   metersOfReleases(
@@ -170,7 +201,7 @@ function releaseView(
   row: ReleaseRow,
   names: ReadonlyMap<string, string>,
   meters: ReadonlyMap<string, FlightMeters>,
-): ReleaseView {
+): Omit<ReleaseView, keyof ReleaseStanding> {
   return {
     id: row.id,
     registration: row.aircraft.registration,
@@ -186,5 +217,7 @@ function releaseView(
     rulesVersion: row.rulesVersion,
     hash: row.hash,
     meters: meters.get(row.id) ?? NOT_READ,
+    plannedFlightId: row.plannedFlightId,
+    spentAhead: row.spentAhead as unknown as SpentAhead | null,
   };
 }

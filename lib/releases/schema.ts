@@ -7,12 +7,24 @@ const yesNo = z.enum(['yes', 'no', 'not-said']);
 
 const localTime = z.string().regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/, 'Enter a date and a time.');
 
-/** A flight as composed at the desk. Times are wall-clock times at the place they belong to. */
-export const composedFlight = z.object({
+/** The letters of a place: a base of the operator, or an airport of the shipped file. */
+const placeIdent = z
+  .string()
+  .trim()
+  .toUpperCase()
+  .regex(/^[A-Z0-9-]{2,8}$/, 'An ident has two to eight letters and digits.');
+
+const flightFields = z.object({
   aircraftId: z.uuid('Choose the aircraft.'),
   pilotId: z.uuid().nullable(),
-  fromBaseId: z.uuid('Choose where it departs.'),
-  toBaseId: z.uuid('Choose where it arrives.'),
+  /** Either a base, or empty and the ident beside it. */
+  fromBaseId: z.uuid('Choose where it departs.').or(z.literal('')),
+  toBaseId: z.uuid('Choose where it arrives.').or(z.literal('')),
+  // Optional without a default: requests from before them must keep their hash.
+  fromIdent: placeIdent.optional(),
+  toIdent: placeIdent.optional(),
+  /** The planned flight it is released from. */
+  plannedFlightId: z.uuid().optional(),
   departLocal: localTime,
   arriveLocal: localTime,
   rules: z.enum(['VFR', 'IFR'], 'Choose VFR or IFR.'),
@@ -39,14 +51,40 @@ export const composedFlight = z.object({
   /** The special flight permit it is flown under. Optional without a default: requests from before it say nothing. */
   permitId: z.uuid().optional(),
 });
+
+type Ends = Pick<z.output<typeof flightFields>, 'fromBaseId' | 'fromIdent' | 'toBaseId' | 'toIdent'>;
+
+/** Each end of a flight is a base or an ident, one of them and not both. */
+function oneOfEach({ fromBaseId, fromIdent, toBaseId, toIdent }: Ends, context: z.RefinementCtx): void {
+  for (const [base, ident, path, empty] of [
+    [fromBaseId, fromIdent, 'from', 'Choose where it departs.'],
+    [toBaseId, toIdent, 'to', 'Choose where it arrives.'],
+  ] as const) {
+    if (base === '' && ident === undefined) {
+      context.addIssue({ code: 'custom', path: [`${path}BaseId`], message: empty });
+    }
+    if (base !== '' && ident !== undefined) {
+      context.addIssue({
+        code: 'custom',
+        path: [`${path}Ident`],
+        message: 'Name a base or an airport, not both.',
+      });
+    }
+  }
+}
+
+/** A flight as composed at the desk. Times are wall-clock times at the place they belong to. */
+export const composedFlight = flightFields.superRefine(oneOfEach);
 export type ComposedFlight = z.output<typeof composedFlight>;
 
 export const answerFlightInput = composedFlight;
 
-export const releaseFlightInput = composedFlight.extend({
-  requestId,
-  /** The version of the aircraft's facts that the answer on the screen stood on. */
-  factsVersion: z.int(),
-  /** With limits: the dispatcher has passed them to the pilot in command. */
-  limitsPassedOn: z.boolean(),
-});
+export const releaseFlightInput = flightFields
+  .extend({
+    requestId,
+    /** The version of the aircraft's facts that the answer on the screen stood on. */
+    factsVersion: z.int(),
+    /** With limits: the dispatcher has passed them to the pilot in command. */
+    limitsPassedOn: z.boolean(),
+  })
+  .superRefine(oneOfEach);

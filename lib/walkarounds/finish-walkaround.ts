@@ -48,7 +48,10 @@ export const finishWalkaround = command({
   async run(context, input) {
     const { tx, operatorId, actor, now } = context;
     const key = { operatorId_id: { operatorId, id: input.walkaroundId } };
-    const walk = await tx.walkaround.findUnique({ where: key, include: { plan: true } });
+    const walk = await tx.walkaround.findUnique({
+      where: key,
+      include: { plan: true, aircraft: { select: { registration: true } } },
+    });
     if (!walk || walk.personId !== actor.personId) throw new Refusal('not_found');
     if (walk.finishedAt) throw new Refusal('conflict', { say: 'This walkaround is already finished.' });
     const judged = await judgeFinished(context, walk, input);
@@ -69,7 +72,8 @@ export const finishWalkaround = command({
       notLookedAt: count('not-looked-at'),
       raised: judged.raised,
     };
-    const detail = { ...value, raised: value.raised.map(({ number }) => number) };
+    const raised = value.raised.map(({ number }) => number);
+    const detail = { ...value, raised, aircraft: walk.aircraft.registration };
     return { value, audit: { subjectKind: 'walkaround', subjectId: walk.id, detail } };
   },
 });

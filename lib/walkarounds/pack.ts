@@ -7,6 +7,7 @@ import type { Role } from '../access/policy';
 import type { StoredLimit } from '../rules/findings/measured-against-limits';
 import type { MeasureUnit } from '../rules/findings/measurements';
 import type { StationKey } from '../rules/findings/stations';
+import type { ReleaseStateName } from '../rules/release-state';
 import type { SampleResult } from '../rules/walkaround/answers';
 import type { WalkaroundList } from '../rules/walkaround/plan';
 import type { Effect, Outcome } from '../rules/verdict';
@@ -101,7 +102,11 @@ export interface PackFlight {
   readonly arriveAt: string;
   readonly pilotId: string | null;
   readonly pilotName: string | null;
-  readonly outcome: 'go' | 'go-with-limits';
+  /** What has become of it; packs from before do not say. Void: nobody departs on it. */
+  readonly state?: ReleaseStateName;
+  /** As released; no go once it is void. */
+  readonly outcome: Outcome;
+  /** What limited it at release and what was warned of since; of a void one also what bars. */
   readonly limits: readonly PackLine[];
   /** Meters at departure, once they were read. */
   readonly out: { readonly hobbsTenths: number; readonly tachTenths: number; readonly at: string } | null;

@@ -5,14 +5,16 @@ import { calendarDateOrNull, instant } from '../db/dates';
 import { SUMMARY, summaryOf, type WriteUpSummary } from '../findings/summary';
 import { aircraftFacts, basePlace, readFleet, type AircraftRow } from '../fleet/facts';
 import { nameIn, namesOf } from '../people/names';
+import { standsNow, WITH_HISTORY } from '../releases/history';
 import { notBack } from '../releases/not-back';
 import { STANDING } from '../releases/readings';
+import { stillAsked } from '../releases/unread-hours';
 import { dayAtBase } from '../records/signature';
 import { answerForUse, headline } from '../rules/answer';
 import type { StoredLimit } from '../rules/findings/measured-against-limits';
 import { operationName, type OperationKind } from '../rules/operations';
 import { referenceUse } from '../rules/use-of-flight';
-import type { Answer, Line } from '../rules/verdict';
+import type { Line } from '../rules/verdict';
 import { lastSamples } from './last-samples';
 import { newestLists, NOT_FITTED_YET } from './newest-list';
 import type { PackAircraft, PackFlight, PackLine, PackMeters, PackWriteUp, RampPack } from './pack';
@@ -202,28 +204,31 @@ async function newestReadings(tx: Tx, operatorId: string): Promise<Known['readin
 }
 
 async function flightsByAircraft(tx: Tx, operatorId: string, now: Date): Promise<Known['flights']> {
-  const rows = await tx.release.findMany({
+  const asked = await tx.release.findMany({
     where: {
       operatorId,
       ...notBack(now),
     },
-    include: { readings: { where: STANDING } },
+    include: WITH_HISTORY,
     orderBy: { departAt: 'asc' },
   });
+  const rows = await stillAsked(tx, operatorId, asked);
   const names = await namesOf(
     tx,
     rows.flatMap((row) => row.pilotId ?? []),
   );
   return grouped(rows, (row): PackFlight => {
     const out = row.readings.find(({ moment }) => moment === 'out');
+    const { state, outcome, limits } = standsNow(row);
     return {
       releaseId: row.id,
       departAt: instant(row.departAt),
       arriveAt: instant(row.arriveAt),
       pilotId: row.pilotId,
       pilotName: row.pilotId ? nameIn(names, row.pilotId) : null,
-      outcome: row.outcome as PackFlight['outcome'],
-      limits: deciding((row.answer as unknown as Answer).lines),
+      state,
+      outcome,
+      limits: deciding(limits),
       out: out ? { hobbsTenths: out.hobbsTenths, tachTenths: out.tachTenths, at: instant(out.at) } : null,
     };
   });

@@ -5,6 +5,7 @@ import { dueList, type DueLine } from '../due/due-list';
 import { SUMMARY, summaryOf, type WriteUpSummary } from '../findings/summary';
 import { requireAircraft } from '../fleet/require-aircraft';
 import { nameIn, namesOf } from '../people/names';
+import { whereSpendsPermit } from '../releases/active-releases';
 import { dayAtBase } from '../records/signature';
 import type { PaperKind } from '../rules/aircraft';
 
@@ -108,7 +109,7 @@ export const readAircraftBench = query({
     const papers = await tx.paper.findMany({ where: here, orderBy: { kind: 'asc' } });
     const permits = await tx.specialFlightPermit.findMany({
       where: here,
-      include: { release: { select: { id: true } } },
+      include: { releases: { where: whereSpendsPermit, select: { id: true } } },
       orderBy: { goodThrough: 'desc' },
       take: SHOWN,
     });
@@ -174,11 +175,11 @@ export const readAircraftBench = query({
         expires,
         validThrough: calendarDateOrNull(validThrough),
       })),
-      permits: permits.map(({ id, reference, goodThrough, release }) => ({
+      permits: permits.map(({ id, reference, goodThrough, releases }) => ({
         id,
         reference,
         goodThrough: calendarDate(goodThrough),
-        used: release !== null,
+        used: releases.length > 0,
       })),
       hasDeferrals: writeUps.some((row) => row.deferrals.some(({ end }) => end === null)),
     };

@@ -5,6 +5,7 @@ import { repeatsAmong } from '../findings/repeats';
 import { SUMMARY, summaryOf, type WriteUpSummary } from '../findings/summary';
 import { readFleet } from '../fleet/facts';
 import { nextFlights } from '../flights/next-flights';
+import { newestSeq } from '../live/newest-change';
 import { namesOf } from '../people/names';
 import type { CalendarDate, Instant } from '../rules/facts';
 import { jascChapter, jascLabel } from '../rules/jasc';
@@ -44,6 +45,8 @@ export interface BenchRow {
 
 export interface Bench {
   readonly asOf: string;
+  /** How far the records had come: a change after it is not in this queue. */
+  readonly seq: number;
   readonly rows: readonly BenchRow[];
   /** Signed work whose check flight of 91.407(b) is owed. */
   readonly checkFlightsOwed: readonly OwedAfterWork[];
@@ -124,6 +127,7 @@ export const readBench = query({
     );
     return {
       asOf,
+      seq: await newestSeq(tx, operatorId),
       rows: places.flatMap(({ id, group, why }) => {
         const line = lines.get(id);
         return line ? [{ ...line, group, why }] : [];

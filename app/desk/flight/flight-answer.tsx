@@ -6,21 +6,31 @@ import { OutcomeMark } from '@/app/_ui/marks';
 import { momentInWords } from '@/app/_ui/moment';
 import { type FlightAnswer as Answered } from '@/lib/releases/answer-flight';
 import { type FlightAsTyped } from '@/lib/releases/flight-form';
+import { type SpentAhead } from '@/lib/releases/hours-ahead';
+import { type DeskChoices } from '@/lib/releases/read-desk';
+import { type FormChange } from '@/lib/releases/proposal-view';
 import { type Problem } from '@/lib/problems';
+import { formatTenths } from '@/lib/rules/hours';
 import { clockWithSeconds } from '../clock';
 import { Reasons } from '../reasons';
 import { type AnsweredFlight } from './flight-desk';
 import styles from './flight.module.css';
+import { Proposals } from './proposals';
 import { ReleaseForm } from './release-form';
+import { Warnings } from './warnings';
 
-/** The answer in large, what light it is for, why, and the release where there is one to give. */
+/** The answer in large, what light it is for, warnings, why, what would make it go, and the release where there is one. */
 export function FlightAnswer(props: {
   given: AnsweredFlight;
+  choices: DeskChoices;
   isChanged: boolean;
+  isAsking: boolean;
   mayRelease: boolean;
+  mayBench: boolean;
   onFactsMoved: (flight: FlightAsTyped, problem: Problem) => Promise<void>;
+  onTake: (change: FormChange) => Promise<void>;
 }) {
-  const { given, isChanged, mayRelease, onFactsMoved } = props;
+  const { given, choices, isChanged, isAsking, mayRelease, mayBench, onFactsMoved, onTake } = props;
   const { answered, flight } = given;
   const isOld = useIsOld(answered.answeredAt);
   return (
@@ -42,7 +52,19 @@ export function FlightAnswer(props: {
           As of {clockWithSeconds(answered.answeredAt, answered.zone)}
           {isOld && ': more than two minutes ago. Get the answer again before you rely on it.'}
         </p>
+        {!isChanged && answered.spentAhead && <HoursAhead spent={answered.spentAhead} />}
+        {!isChanged && <Warnings warnings={answered.warnings} />}
         {!isChanged && <Reasons lines={answered.answer.lines} />}
+        {!isChanged && (
+          <Proposals
+            proposals={answered.proposals}
+            flight={{ ...answered, fromIdent: fromOf(flight, choices) }}
+            choices={choices}
+            isAsking={isAsking}
+            mayBench={mayBench}
+            onTake={onTake}
+          />
+        )}
       </div>
       {!isChanged && answered.answer.outcome !== 'no-go' && (
         <ReleaseForm
@@ -55,6 +77,21 @@ export function FlightAnswer(props: {
       )}
       <Caution form="long" />
     </div>
+  );
+}
+
+/** Where the answered flight departs. */
+const fromOf = ({ fromBaseId, fromIdent }: FlightAsTyped, { bases }: DeskChoices): string =>
+  fromIdent ?? bases.find(({ id }) => id === fromBaseId)?.ident ?? '';
+
+/** The answer counts what flights released before this one will have flown by then. */
+function HoursAhead({ spent }: { spent: SpentAhead }) {
+  const tenths = spent.flights.reduce((sum, flight) => sum + flight.tenths, 0);
+  return (
+    <p className={styles.soft}>
+      Counted ahead: {formatTenths(tenths)} h of {spent.flights.length === 1 ? 'a flight' : 'flights'}{' '}
+      released before it ({spent.flights.map(({ label }) => label).join('; ')}).
+    </p>
   );
 }
 

@@ -1,13 +1,21 @@
 'use client';
 
-import { useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { useWatch } from 'react-hook-form';
 import { CommandForm } from '@/app/_ui/command-form';
 import { Notice } from '@/app/_ui/notice';
 import { useCommand } from '@/app/_ui/use-command';
 import { type Problem } from '@/lib/problems';
 import { type FlightAnswer as Answered } from '@/lib/releases/answer-flight';
-import { emptyFlightForm, flightAsTyped, type FlightAsTyped } from '@/lib/releases/flight-form';
+import {
+  flightAsTyped,
+  problemOfForm,
+  type FlightAsTyped,
+  type FlightForm,
+} from '@/lib/releases/flight-form';
+import { type NamedPlace } from '@/lib/releases/place-text';
+import { withChange } from '@/lib/releases/prefill';
+import { type FormChange } from '@/lib/releases/proposal-view';
 import { type DeskChoices } from '@/lib/releases/read-desk';
 import { askForAnswer } from '../actions';
 import { clockWithSeconds } from '../clock';
@@ -22,26 +30,46 @@ export interface AnsweredFlight {
 }
 
 /** The form on one side, its answer on the other. An answer belongs to the flight it was given for and no other. */
-export function FlightDesk(props: { choices: DeskChoices; aircraftId: string; mayRelease: boolean }) {
-  const { choices, aircraftId, mayRelease } = props;
+export function FlightDesk(props: {
+  choices: DeskChoices;
+  start: FlightForm;
+  /** Places of `start` that are no bases. */
+  places: readonly NamedPlace[];
+  mayRelease: boolean;
+  mayBench: boolean;
+}) {
+  const { choices, start, mayRelease, mayBench } = props;
+  const { bases } = choices;
   const [given, setGiven] = useState<AnsweredFlight | null>(null);
   const [turnedDown, setTurnedDown] = useState<{ problem: Problem; askedAgain: boolean } | null>(null);
+  const [found, setFound] = useState(props.places);
   const answerAt = useRef<HTMLDivElement>(null);
   const command = useCommand({
     action: async (form) => {
-      const flight = flightAsTyped(form);
+      const flight = flightAsTyped(form, bases);
       const result = await askForAnswer(flight);
-      return result.ok ? { ok: true as const, value: { flight, answered: result.value } } : result;
+      return result.ok
+        ? { ok: true as const, value: { flight, answered: result.value } }
+        : { ok: false as const, problem: problemOfForm(result.problem) };
     },
-    start: emptyFlightForm(aircraftId),
+    start,
     afterDone: 'keep',
     onDone: (value) => {
       setTurnedDown(null);
       setGiven(value);
     },
   });
-  const form = useWatch({ control: command.form.control }) as ReturnType<typeof emptyFlightForm>;
-  const isChanged = given !== null && JSON.stringify(flightAsTyped(form)) !== JSON.stringify(given.flight);
+  const form = useWatch({ control: command.form.control }) as FlightForm;
+  const isChanged =
+    given !== null && JSON.stringify(flightAsTyped(form, bases)) !== JSON.stringify(given.flight);
+  const places = useMemo(
+    () => new Map([...found, ...bases].map((place) => [place.ident.toUpperCase(), place])),
+    [found, bases],
+  );
+  const addPlaces = useCallback(
+    (more: readonly NamedPlace[]) => setFound((before) => [...before, ...more]),
+    [],
+  );
 
   useEffect(() => {
     if (given) answerAt.current?.focus();
@@ -54,6 +82,12 @@ export function FlightDesk(props: { choices: DeskChoices; aircraftId: string; ma
     setGiven(again?.ok ? { flight, answered: again.value } : null);
   }
 
+  /** A proposal is only a change of the form: the answer to it is asked for like any other. */
+  async function take(change: FormChange): Promise<void> {
+    command.form.reset(withChange(command.form.getValues(), change));
+    await command.submit();
+  }
+
   return (
     <div className={styles.desk}>
       <CommandForm
@@ -62,7 +96,7 @@ export function FlightDesk(props: { choices: DeskChoices; aircraftId: string; ma
         pendingWords="Asking…"
         label="Flight"
       >
-        <FlightFields choices={choices} />
+        <FlightFields choices={choices} places={places} onPlaces={addPlaces} />
       </CommandForm>
       <div className={styles.answer} ref={answerAt} tabIndex={-1}>
         {turnedDown && (
@@ -77,9 +111,13 @@ export function FlightDesk(props: { choices: DeskChoices; aircraftId: string; ma
         {given ? (
           <FlightAnswer
             given={given}
+            choices={choices}
             isChanged={isChanged}
+            isAsking={command.pending}
             mayRelease={mayRelease}
+            mayBench={mayBench}
             onFactsMoved={lookAgain}
+            onTake={take}
           />
         ) : (
           <p className={styles.empty}>

@@ -2,16 +2,22 @@
 
 import { useEffect } from 'react';
 import { useFormContext, useWatch } from 'react-hook-form';
-import { ChoiceGroup, Checkbox, NumberField, SelectField, TextField } from '@/app/_ui/fields';
-import { formatTenths } from '@/lib/rules/hours';
+import { ChoiceGroup, Checkbox, NumberField, SelectField } from '@/app/_ui/fields';
 import { asksAltitude, questionsFor, type FlightForm, type Question } from '@/lib/releases/flight-form';
-import { arrivalAfter, localTimeIn, tenthsBetween } from '@/lib/releases/flight-times';
+import { type NamedPlace } from '@/lib/releases/place-text';
 import { type DeskChoices } from '@/lib/releases/read-desk';
 import { PURPOSE_WORDS } from '../words';
 import styles from './flight.module.css';
+import { Places, Times } from './where-and-when';
 
 /** Everything the rules want to know of a flight, in the order in which a dispatcher hears it on the telephone. */
-export function FlightFields({ choices }: { choices: DeskChoices }) {
+export function FlightFields(props: {
+  choices: DeskChoices;
+  /** Every place whose clock is known, by identifier. */
+  places: ReadonlyMap<string, NamedPlace>;
+  onPlaces: (places: readonly NamedPlace[]) => void;
+}) {
+  const { choices, places, onPlaces } = props;
   const form = useWatch<FlightForm>() as FlightForm;
   return (
     <>
@@ -33,8 +39,8 @@ export function FlightFields({ choices }: { choices: DeskChoices }) {
           }))}
         />
       </div>
-      <Places choices={choices} form={form} />
-      <Times choices={choices} form={form} />
+      <Places choices={choices} form={form} onPlaces={onPlaces} />
+      <Times places={places} form={form} />
       <div className={styles.pair}>
         <ChoiceGroup
           name="rules"
@@ -101,107 +107,6 @@ function Permit({ choices, form }: { choices: DeskChoices; form: FlightForm }) {
   );
 }
 
-function Places({ choices, form }: { choices: DeskChoices; form: FlightForm }) {
-  const { setValue } = useFormContext<FlightForm>();
-  const bases = choices.bases.map(({ id, ident, name }) => ({ value: id, label: `${ident}, ${name}` }));
-  const home = choices.bases.find(
-    (base) => base.id === choices.aircraft.find((one) => one.id === form.aircraftId)?.baseId,
-  );
-  return (
-    <div className={styles.withChips}>
-      <div className={styles.pair}>
-        <SelectField name="fromBaseId" label="From" choices={bases} />
-        <SelectField name="toBaseId" label="To" choices={bases} />
-      </div>
-      {home && (
-        <Chips label="Places">
-          <Chip
-            onPress={() => {
-              setValue('fromBaseId', home.id);
-              setValue('toBaseId', home.id);
-            }}
-          >
-            {home.ident} and back
-          </Chip>
-        </Chips>
-      )}
-    </div>
-  );
-}
-
-const DEPARTS_IN_MINUTES = [30, 60];
-const LASTS_MINUTES = [60, 90, 120];
-
-function Times({ choices, form }: { choices: DeskChoices; form: FlightForm }) {
-  const { setValue } = useFormContext<FlightForm>();
-  const from = choices.bases.find((base) => base.id === form.fromBaseId);
-  const to = choices.bases.find((base) => base.id === form.toBaseId);
-  const between = from && to ? tenthsBetween(form.departLocal, from.zone, form.arriveLocal, to.zone) : null;
-  return (
-    <>
-      <div className={styles.pair}>
-        <div className={styles.withChips}>
-          <TextField
-            name="departLocal"
-            label={from ? `Departs, local time at ${from.ident}` : 'Departs, local time'}
-            type="datetime-local"
-          />
-          {from && (
-            <Chips label="Departure">
-              {DEPARTS_IN_MINUTES.map((minutes) => (
-                <Chip
-                  key={minutes}
-                  onPress={() =>
-                    setValue('departLocal', localTimeIn(new Date().toISOString(), minutes, from.zone))
-                  }
-                >
-                  in {minutes} min
-                </Chip>
-              ))}
-            </Chips>
-          )}
-        </div>
-        <div className={styles.withChips}>
-          <TextField
-            name="arriveLocal"
-            label={to ? `Arrives, local time at ${to.ident}` : 'Arrives, local time'}
-            type="datetime-local"
-          />
-          {from && to && (
-            <Chips label="Arrival">
-              {LASTS_MINUTES.map((minutes) => {
-                const arrives = arrivalAfter(form.departLocal, from.zone, minutes, to.zone);
-                return (
-                  arrives && (
-                    <Chip key={minutes} onPress={() => setValue('arriveLocal', arrives)}>
-                      +{formatTenths(minutes / 6)} h
-                    </Chip>
-                  )
-                );
-              })}
-            </Chips>
-          )}
-        </div>
-      </div>
-      <div className={styles.withChips}>
-        <NumberField
-          name="plannedHours"
-          label="Planned time in service"
-          unit="h"
-          hint="Counts against inspections that go by hours."
-        />
-        {between !== null && (
-          <Chips label="Planned time">
-            <Chip onPress={() => setValue('plannedHours', formatTenths(between))}>
-              {formatTenths(between)} h, as the times say
-            </Chip>
-          </Chips>
-        )}
-      </div>
-    </>
-  );
-}
-
 const QUESTION_WORDS: Record<Question, string> = {
   transponderAirspace: 'Into airspace that needs a transponder?',
   adsbAirspace: 'Into airspace that needs ADS-B Out?',
@@ -240,21 +145,5 @@ function AtcAnswer({ name, label }: { name: 'atcTransponder' | 'atcAdsb'; label:
         { value: 'refused', label: 'Refused' },
       ]}
     />
-  );
-}
-
-function Chips({ label, children }: { label: string; children: React.ReactNode }) {
-  return (
-    <div role="group" aria-label={`Fill in: ${label}`} className={styles.chips}>
-      {children}
-    </div>
-  );
-}
-
-function Chip({ onPress, children }: { onPress: () => void; children: React.ReactNode }) {
-  return (
-    <button type="button" className={styles.chip} onClick={onPress}>
-      {children}
-    </button>
   );
 }

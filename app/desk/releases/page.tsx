@@ -3,13 +3,17 @@ import Link from '../../_ui/link';
 import { requireActor } from '@/app/_session/actor-ref';
 import { LinkButton } from '@/app/_ui/button';
 import { OutcomeMark } from '@/app/_ui/marks';
+import { StaysFresh } from '@/app/_ui/freshness';
 import { Moment } from '@/app/_ui/moment';
 import { EmptyState, PageTitle } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
 import { readReleases, type ReleaseView } from '@/lib/releases/read-desk';
 import { formatTenths } from '@/lib/rules/hours';
 import { type Outcome } from '@/lib/rules/verdict';
+import { isAcceptedBefore } from '../../_flight/accepted-before';
+import { StateMark } from '../../_flight/state-mark';
 import { Refused } from '../refused';
+import { OUTCOME_WORDS } from '../words';
 import styles from '../release/release.module.css';
 
 export const metadata: Metadata = { title: 'Releases' };
@@ -36,28 +40,50 @@ export default async function ReleasesPage(props: {
       >
         {typeof aircraft === 'string' && rows[0] ? `Releases of ${rows[0].registration}` : 'Releases'}
       </PageTitle>
-      {rows.length === 0 && <EmptyState title="Nothing has been released yet." />}
-      <ul className={styles.list}>
-        {rows.map((row) => (
-          <li key={row.id} className={styles.one}>
-            <div>
-              <Link href={`/desk/release/${row.id}`}>
-                {row.registration}, departs&nbsp;
-                <Moment at={row.departAt} zone={row.zone} />
-              </Link>
-              <p className={styles.soft}>
-                {row.pilot ?? 'No pilot named'}. Released by {row.dispatcher},{' '}
-                <Moment at={row.releasedAt} zone={row.zone} />
-              </p>
-              <p>
-                <Whereabouts row={row} />
-              </p>
-            </div>
-            <OutcomeMark outcome={row.outcome as Outcome} size="small" />
-          </li>
-        ))}
-      </ul>
+      <StaysFresh asOf={new Date().toISOString()} zones={[...new Set(rows.map(({ zone }) => zone))]}>
+        {rows.length === 0 && <EmptyState title="Nothing has been released yet." />}
+        <ul className={styles.list}>
+          {rows.map((row) => (
+            <ReleaseRow key={row.id} row={row} />
+          ))}
+        </ul>
+      </StaysFresh>
     </Shell>
+  );
+}
+
+function ReleaseRow({ row }: { row: ReleaseView }) {
+  const accepted = row.acceptance ?? row.acceptedBeforeWarning;
+  return (
+    <li className={`${styles.one} ${row.state.name === 'void' ? styles.gone : ''}`}>
+      <div>
+        <Link href={`/desk/release/${row.id}`}>
+          {row.registration}, departs&nbsp;
+          <Moment at={row.departAt} zone={row.zone} />
+        </Link>
+        <p className={styles.soft}>
+          {row.pilot ?? 'No pilot named'}
+          {accepted && (
+            <>
+              , accepted <Moment at={accepted.at} zone={row.zone} />
+              {isAcceptedBefore(row) && ', before the newest warning'}
+            </>
+          )}
+          . Released by {row.dispatcher}, <Moment at={row.releasedAt} zone={row.zone} />
+        </p>
+        <p>
+          <Whereabouts row={row} />
+        </p>
+      </div>
+      <div className={styles.side}>
+        <StateMark state={row.state} size="small" />
+        {row.state.name === 'void' || row.state.name === 'withdrawn' ? (
+          <span className={styles.soft}>was {OUTCOME_WORDS[row.outcome as Outcome]}</span>
+        ) : (
+          <OutcomeMark outcome={row.outcome as Outcome} size="small" />
+        )}
+      </div>
+    </li>
   );
 }
 

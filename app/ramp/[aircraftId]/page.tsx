@@ -1,15 +1,17 @@
 import { type Metadata } from 'next';
 import { mayUse, type Role } from '@/lib/access/policy';
 import { readAircraftFile, type AircraftFile } from '@/lib/fleet/read-aircraft-file';
+import { readNewestChange } from '@/lib/live/newest-change';
 import { type Answer, type Line } from '@/lib/rules/verdict';
 import { requireActor } from '../../_session/actor-ref';
 import { LinkButton } from '../../_ui/button';
-import { OutcomeMark } from '../../_ui/marks';
+import { FreshMark, StaysFresh } from '../../_ui/freshness';
 import { Moment } from '../../_ui/moment';
 import { Card, EmptyState, PageTitle, Section } from '../../_ui/page';
 import { Shell } from '../../_ui/shell';
 import { VerdictLines } from '../../_ui/verdict-lines';
 import { PaperLink } from '../../bench/paper-link';
+import { OwnAlarms } from '../_parts/own-alarms';
 import { OwnFlight } from '../_parts/own-flight';
 import { PlainProblem } from '../_parts/plain-problem';
 import { Placards } from '../_parts/placards';
@@ -32,6 +34,8 @@ interface Props {
 export default async function AircraftPage({ params }: Props) {
   const { aircraftId } = await params;
   const { ref, who } = await requireActor(`/ramp/${aircraftId}`);
+  // Before the rest: what is written in between is then told of as new.
+  const newest = await readNewestChange(ref, {});
   const file = await readAircraftFile(ref, { aircraftId });
   if (!file.ok) return <PlainProblem who={who} problem={file.problem} />;
   const { row, asOf, writeUps, recentlyClosed } = file.value;
@@ -42,45 +46,48 @@ export default async function AircraftPage({ params }: Props) {
         <PageTitle back={{ href: '/ramp', label: 'All aircraft' }} lead={`${row.typeName}, ${row.baseName}`}>
           {row.registration}
         </PageTitle>
-        <TodaysAnswer file={file.value} />
-        <div className={styles.go}>
-          <OwnFlight aircraftId={aircraftId} zone={row.zone} />
-          {mayUse(who.roles, 'walkaround.start') && <StartWalk aircraftId={aircraftId} zone={row.zone} />}
-          {/* A plain load: the form is a page the phone keeps, so it opens at once with any signal. */}
-          <Go href={`/ramp/${aircraftId}/finding`} className={phone.press}>
-            Write up a finding
-          </Go>
-        </div>
-        <Section title="Where it is written up">
-          <DrawnAircraft aircraftId={aircraftId} writeUps={writeUps.map(marked)} />
-        </Section>
-        <Section title="Written up now">
-          {writeUps.length === 0 ? (
-            <EmptyState title="Nothing is written up on this aircraft." />
-          ) : (
-            <ul className={styles.plainList}>
-              {writeUps.map((writeUp) => (
-                <li key={writeUp.id}>
-                  <WriteUpCard writeUp={writeUp} now={asOf}>
-                    <Placards placards={writeUp.placards} mayPlace={mayPlace} />
-                  </WriteUpCard>
-                </li>
-              ))}
-            </ul>
-          )}
-        </Section>
-        <PilotsRecords file={file.value} roles={who.roles} />
-        {recentlyClosed.length > 0 && (
-          <Section title="Closed in the last 30 days">
-            <ul className={styles.plainList}>
-              {recentlyClosed.map((writeUp) => (
-                <li key={writeUp.id}>
-                  <WriteUpCard writeUp={writeUp} now={asOf} />
-                </li>
-              ))}
-            </ul>
+        <StaysFresh asOf={asOf} zones={[row.zone]} seq={newest.ok ? newest.value.seq : undefined}>
+          <OwnAlarms actor={ref} />
+          <TodaysAnswer file={file.value} />
+          <div className={styles.go}>
+            <OwnFlight aircraftId={aircraftId} zone={row.zone} />
+            {mayUse(who.roles, 'walkaround.start') && <StartWalk aircraftId={aircraftId} zone={row.zone} />}
+            {/* A plain load: the form is a page the phone keeps, so it opens at once with any signal. */}
+            <Go href={`/ramp/${aircraftId}/finding`} className={phone.press}>
+              Write up a finding
+            </Go>
+          </div>
+          <Section title="Where it is written up">
+            <DrawnAircraft aircraftId={aircraftId} writeUps={writeUps.map(marked)} />
           </Section>
-        )}
+          <Section title="Written up now">
+            {writeUps.length === 0 ? (
+              <EmptyState title="Nothing is written up on this aircraft." />
+            ) : (
+              <ul className={styles.plainList}>
+                {writeUps.map((writeUp) => (
+                  <li key={writeUp.id}>
+                    <WriteUpCard writeUp={writeUp} now={asOf}>
+                      <Placards placards={writeUp.placards} mayPlace={mayPlace} />
+                    </WriteUpCard>
+                  </li>
+                ))}
+              </ul>
+            )}
+          </Section>
+          <PilotsRecords file={file.value} roles={who.roles} />
+          {recentlyClosed.length > 0 && (
+            <Section title="Closed in the last 30 days">
+              <ul className={styles.plainList}>
+                {recentlyClosed.map((writeUp) => (
+                  <li key={writeUp.id}>
+                    <WriteUpCard writeUp={writeUp} now={asOf} />
+                  </li>
+                ))}
+              </ul>
+            </Section>
+          )}
+        </StaysFresh>
       </div>
     </Shell>
   );
@@ -145,7 +152,7 @@ function TodaysAnswer({ file }: { file: AircraftFile }) {
       {usual && (
         <section className={styles.answer} aria-label="Today’s answer">
           <div>
-            <OutcomeMark outcome={usual.answer.outcome} size="large" />
+            <FreshMark outcome={usual.answer.outcome} size="large" />
           </div>
           <p>
             <b>{usual.name}</b>, today at {file.row.baseIdent}, as of{' '}
@@ -166,7 +173,7 @@ function TodaysAnswer({ file }: { file: AircraftFile }) {
               <details className={styles.kind}>
                 <summary>
                   <span>{name}</span>
-                  <OutcomeMark outcome={answer.outcome} size="small" />
+                  <FreshMark outcome={answer.outcome} size="small" />
                 </summary>
                 <VerdictLines lines={answer.lines} compact />
               </details>

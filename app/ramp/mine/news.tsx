@@ -1,7 +1,7 @@
 import { type ActorRef } from '@/lib/access/actor';
 import { readNotices, type NoticeView } from '@/lib/notices/read-notices';
 import Link from '../../_ui/link';
-import { Moment } from '../../_ui/moment';
+import { Moment, momentInWords } from '../../_ui/moment';
 import { Card } from '../../_ui/page';
 import { ProblemNotice } from '../../_ui/problem-notice';
 import rampStyles from '../_parts/ramp.module.css';
@@ -11,7 +11,7 @@ import { NewsSeen } from './news-seen';
 const HEADING = 'news';
 
 /**
- * Word of what was done about my write-ups and observations. News stays new until its reader says so: a page that only
+ * Word of what was done about my write-ups and observations, and of what became of my released flights. News stays new until its reader says so: a page that only
  * opened, on a phone that went back into the pocket, has told nobody anything.
  */
 export async function News({ actor }: { actor: ActorRef }) {
@@ -51,10 +51,10 @@ function NewsList({ notices, edge }: { notices: readonly NoticeView[]; edge?: 'b
     <ul className={rampStyles.plainList}>
       {notices.map((notice) => (
         <li key={notice.id}>
-          <Card edge={edge}>
+          <Card edge={edge && (notice.what === 'release-void' ? 'red' : edge)}>
             <h3>
-              <Link href={`/ramp/write-up/${notice.discrepancyId}`} className={rampStyles.cardLink}>
-                {notice.registration}, {notice.number}: {notice.title}
+              <Link href={hrefOf(notice)} className={rampStyles.cardLink}>
+                {aboutInWords(notice)}
               </Link>
             </h3>
             <p className={styles.done}>{notice.done}</p>
@@ -68,4 +68,13 @@ function NewsList({ notices, edge }: { notices: readonly NoticeView[]; edge?: 'b
       ))}
     </ul>
   );
+}
+
+/** A flight opens as a flight, also where a write-up stands behind the word. */
+const hrefOf = ({ releaseId, discrepancyId }: NoticeView): string =>
+  releaseId ? `/ramp/flight/${releaseId}` : `/ramp/write-up/${discrepancyId}`;
+
+function aboutInWords({ registration, number, title, departs }: NoticeView): string {
+  if (!departs) return `${registration}, ${number}: ${title}`;
+  return `Your flight with ${registration}, ${title}, ${momentInWords(departs.at, departs.zone)}`;
 }

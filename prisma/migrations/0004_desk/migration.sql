@@ -46,9 +46,12 @@ CREATE UNIQUE INDEX planned_flight_outside_key ON planned_flight (operator_id, o
 ALTER TABLE release ADD COLUMN planned_flight_id uuid;
 -- Hours other flights will have spent by then: { recordedTenths, flights: [{ id, label, tenths }] }. Null: not counted then.
 ALTER TABLE release ADD COLUMN spent_ahead jsonb;
+-- A release that went void or was withdrawn before anybody set out spends no permit. That is in other tables, so no index can say
+-- it: lib/releases/release-flight.ts does, behind the operator's write lock, which lets no two releases pass each other.
+ALTER TABLE release DROP CONSTRAINT release_permit_key;
 ALTER TABLE release ADD CONSTRAINT release_plan_fkey FOREIGN KEY (operator_id, planned_flight_id) REFERENCES planned_flight (operator_id, id) ON DELETE RESTRICT ON UPDATE RESTRICT;
 
--- The pilot in command has read the answer and takes the aircraft (91.7(b), 91.103): signed, once a release.
+-- The pilot in command has read the answer and takes the aircraft (91.7(b), 91.103): signed, and again after a warning.
 CREATE TABLE flight_acceptance (
   id uuid NOT NULL,
   operator_id uuid NOT NULL,
@@ -63,8 +66,7 @@ CREATE TABLE flight_acceptance (
   signed_at timestamptz(3) NOT NULL,
   signed_on date NOT NULL,
   CONSTRAINT flight_acceptance_pkey PRIMARY KEY (id),
-  CONSTRAINT flight_acceptance_operator_key UNIQUE (operator_id, id),
-  CONSTRAINT flight_acceptance_release_key UNIQUE (operator_id, release_id)
+  CONSTRAINT flight_acceptance_operator_key UNIQUE (operator_id, id)
 );
 ALTER TABLE flight_acceptance ADD CONSTRAINT flight_acceptance_release_fkey FOREIGN KEY (operator_id, release_id) REFERENCES release (operator_id, id) ON DELETE RESTRICT ON UPDATE RESTRICT;
 

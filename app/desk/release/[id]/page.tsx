@@ -2,22 +2,34 @@ import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
 import { ButtonRow, LinkButton } from '@/app/_ui/button';
 import { Caution } from '@/app/_ui/caution';
+import { StaysFresh } from '@/app/_ui/freshness';
 import { OutcomeMark } from '@/app/_ui/marks';
-import { HoursText, Moment } from '@/app/_ui/moment';
+import { HoursText, Moment, momentInWords } from '@/app/_ui/moment';
 import { Card, FactList, PageTitle, Section } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
+import { type SpentAhead } from '@/lib/releases/hours-ahead';
 import { readRelease, type ReleaseFile } from '@/lib/releases/read-desk';
 import { mayUse } from '@/lib/access/policy';
 import { type Outcome } from '@/lib/rules/verdict';
+import { ACCEPTED_BEFORE, isAcceptedBefore } from '../../../_flight/accepted-before';
+import { Alarm } from '../../../_flight/alarm';
+import { LogFlight } from '../../../_flight/log-form';
+import { StateMark } from '../../../_flight/state-mark';
+import { Timeline } from '../../../_flight/timeline';
+import { WithdrawForm } from '../../../_flight/withdraw-form';
 import { Reasons } from '../../reasons';
 import { Refused } from '../../refused';
-import { PURPOSE_WORDS } from '../../words';
+import { OUTCOME_WORDS } from '../../words';
 import styles from '../release.module.css';
+import { flightFacts } from './flight-facts';
 import { Meters } from './meters';
 
 export const metadata: Metadata = { title: 'Release' };
 
-/** A recorded release and the facts it stood on. It is a record: it never changes with the aircraft. */
+/**
+ * A release: what has become of it, live, and the facts it stood on. Those are a record and never change with the aircraft;
+ * what happened since stands beside it.
+ */
 export default async function ReleasePage(props: { params: Promise<{ id: string }> }) {
   const { id } = await props.params;
   const { ref, who } = await requireActor(`/desk/release/${encodeURIComponent(id)}`);
@@ -25,11 +37,21 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
   if (!read.ok) return <Refused who={who} title="Release" problem={read.problem} />;
   const release = read.value;
   const { flight, facts } = release;
+  const meters = (
+    <Meters
+      releaseId={id}
+      meters={release.meters}
+      last={release.lastOnRecord}
+      ttisTenths={release.ttisTenths}
+      zone={release.zone}
+      mayCorrect={mayUse(who.roles, 'meters.correct')}
+      mayWrite={mayUse(who.roles, 'flight.release') || release.pilotId === ref.personId}
+    />
+  );
   return (
     <Shell who={who}>
       <PageTitle
         back={{ href: '/desk/releases', label: 'Releases' }}
-        side={<OutcomeMark outcome={release.outcome as Outcome} size="large" />}
         lead={
           <>
             Released by {release.dispatcher} on <Moment at={release.releasedAt} zone={flight.from.zone} />. A
@@ -37,18 +59,37 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
           </>
         }
       >
-        {release.registration} released
+        {titleOf(release)}
       </PageTitle>
+      <StaysFresh asOf={new Date().toISOString()} zones={[release.zone]}>
+        <Alarm standing={release} registration={release.registration} zone={release.zone}>
+          <WhatToDo release={release} />
+        </Alarm>
+        <Card edge={release.state.name === 'void' ? 'red' : undefined}>
+          <div className={styles.marks}>
+            <StateMark state={release.state} size="large" />
+          </div>
+          <p>
+            {sinceInWords(release)} <ReleasedAs release={release} />
+          </p>
+          <Timeline release={release} meters={release.meters} zone={release.zone} />
+          {(release.canLog.length > 0 || release.canWithdraw) && (
+            <div className={styles.acts}>
+              <LogFlight releaseId={id} canLog={release.canLog} zone={release.zone} />
+              {release.canWithdraw && <WithdrawForm releaseId={id} isPilot={false} />}
+            </div>
+          )}
+        </Card>
+      </StaysFresh>
       <Section title={metersTitle(release)} id="meters">
-        <Meters
-          releaseId={id}
-          meters={release.meters}
-          last={release.lastOnRecord}
-          ttisTenths={release.ttisTenths}
-          zone={release.zone}
-          mayCorrect={mayUse(who.roles, 'meters.correct')}
-          mayWrite={mayUse(who.roles, 'flight.release') || release.pilotId === ref.personId}
-        />
+        {isGone(release) && !release.meters.out && !release.meters.back ? (
+          <details className={styles.kept}>
+            <summary>It flew all the same: write the meters down</summary>
+            {meters}
+          </details>
+        ) : (
+          meters
+        )}
       </Section>
       <Section title="The flight">
         <FactList facts={flightFacts(release)} />
@@ -76,6 +117,14 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
             { name: 'Open write-ups', value: facts.discrepancies.length },
             { name: 'Version of the facts', value: release.factsVersion },
             { name: 'Version of the rules', value: release.rulesVersion },
+            ...(release.spentAhead
+              ? [
+                  {
+                    name: 'Hours counted ahead',
+                    value: <HoursText tenths={aheadTenths(release.spentAhead)} />,
+                  },
+                ]
+              : []),
           ]}
         />
         {facts.discrepancies.length > 0 && (
@@ -106,6 +155,7 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
           <LinkButton href="/desk" weight="main">
             To the board
           </LinkButton>
+          <LinkButton href={`/desk/flight?release=${id}`}>Release anew</LinkButton>
           <LinkButton href="/desk/flight">Compose another flight</LinkButton>
         </ButtonRow>
       </div>
@@ -113,31 +163,73 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
   );
 }
 
-/** What comes next leads the page: departure, then return. */
-const metersTitle = ({ meters: { out, back } }: ReleaseFile): string =>
-  back ? 'Meters' : out ? 'Meters at return' : 'Meters at departure';
-
-function flightFacts({ flight, pilot }: ReleaseFile) {
-  const said = (fact: { known: true; value: boolean } | { known: false }) =>
-    fact.known ? (fact.value ? 'Yes' : 'No') : 'Not said';
-  return [
-    { name: 'Pilot in command', value: pilot ?? 'Not named' },
-    { name: 'From, to', value: `${flight.from.ident} to ${flight.to.ident}` },
-    { name: 'Departs', value: <Moment at={flight.departAt} zone={flight.from.zone} /> },
-    { name: 'Arrives', value: <Moment at={flight.arriveAt} zone={flight.to.zone} /> },
-    { name: 'Rules and purpose', value: `${flight.rules}, ${PURPOSE_WORDS[flight.purpose].toLowerCase()}` },
-    { name: 'Planned time in service', value: <HoursText tenths={flight.plannedTenths} /> },
-    { name: 'Transponder airspace', value: said(flight.transponderAirspace) },
-    { name: 'ADS-B airspace', value: said(flight.adsbAirspace) },
-    { name: 'Controlled airspace', value: said(flight.controlledAirspace) },
-    { name: 'By VOR', value: said(flight.usesVor) },
-    { name: 'Over water beyond glide', value: said(flight.overWaterBeyondGlide) },
-    { name: 'Training within 50 NM', value: said(flight.trainingWithin50Nm) },
-    { name: 'Only crew aboard', value: said(flight.crewOnly) },
-    { name: 'Special flight permit', value: flight.specialFlightPermit?.reference ?? 'None' },
-    {
-      name: 'Highest altitude',
-      value: flight.highestAltitudeFtMsl.known ? `${flight.highestAltitudeFtMsl.value} ft MSL` : 'Not said',
-    },
-  ];
+/** What the desk does about a void release, or one whose facts changed, in order. */
+function WhatToDo({ release }: { release: ReleaseFile }) {
+  const pilot = release.pilot ?? 'the pilot';
+  const again = (
+    <p>
+      <LinkButton href={`/desk/flight?release=${release.id}`}>Release anew</LinkButton>
+    </p>
+  );
+  if (release.state.name !== 'void') {
+    return (
+      <p>
+        <b>Tell {pilot}.</b>{' '}
+        {release.state.name === 'airborne'
+          ? 'In the air it is for the pilot in command to decide what to do (14 CFR 91.7(b)).'
+          : 'Whether to fly is for the pilot in command to decide (14 CFR 91.7(b)).'}
+      </p>
+    );
+  }
+  return (
+    <>
+      <p>
+        <b>Now:</b>
+      </p>
+      <ol className={styles.doNow}>
+        <li>Call {pilot}, and make sure that the flight does not depart.</li>
+        <li>If it took off before this came in, write down when: “Airborne”, below.</li>
+        <li>Release anew once the aircraft can go, or with another aircraft.</li>
+      </ol>
+      {again}
+    </>
+  );
 }
+
+/** Nobody departs on it. */
+const isGone = ({ state }: ReleaseFile): boolean => state.name === 'void' || state.name === 'withdrawn';
+
+/** How it was answered then. Of a release that is gone in words alone: no mark of a go stands beside it. */
+function ReleasedAs({ release }: { release: ReleaseFile }) {
+  const { outcome } = release;
+  if (isGone(release)) return <>It was released as {OUTCOME_WORDS[outcome as Outcome]}.</>;
+  return (
+    <>
+      Released as <OutcomeMark outcome={outcome as Outcome} size="small" />
+    </>
+  );
+}
+
+/** A release that is gone does not stand as one over the page. */
+function titleOf({ registration, state: { name } }: ReleaseFile): string {
+  if (name === 'void') return `${registration}: release void`;
+  return name === 'withdrawn' ? `${registration}: release withdrawn` : `${registration} released`;
+}
+
+/** Since when it is so, and whether its pilot took it. */
+function sinceInWords(release: ReleaseFile): string {
+  const { state, acceptance, pilot, zone } = release;
+  const since = `Since ${momentInWords(state.since, zone)}.`;
+  if (isAcceptedBefore(release)) return `${since} ${ACCEPTED_BEFORE}`;
+  if (acceptance || state.name !== 'released') return since;
+  return `${since} ${pilot ?? 'The pilot in command'} has not accepted it yet.`;
+}
+
+/** What comes next leads the page: departure, then return. */
+const metersTitle = (release: ReleaseFile): string => {
+  const { out, back } = release.meters;
+  return back || (isGone(release) && !out) ? 'Meters' : out ? 'Meters at return' : 'Meters at departure';
+};
+
+/** Hours that flights released before it were to spend before its departure. */
+const aheadTenths = ({ flights }: SpentAhead): number => flights.reduce((sum, { tenths }) => sum + tenths, 0);

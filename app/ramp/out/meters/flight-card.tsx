@@ -1,48 +1,78 @@
 'use client';
 
-import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
+import { type PackAircraft, type PackFlight, type RampPack } from '@/lib/walkarounds/pack';
 import { OutcomeMark } from '../../../_ui/marks';
 import { Moment } from '../../../_ui/moment';
 import { Card } from '../../../_ui/page';
+import { Tag } from '../../../_ui/tag';
 import { useOutbox } from '../../_phone/outbox';
 import shell from '../out.module.css';
 import { PhoneLines } from '../phone-lines';
 import { Go } from '../place';
+import { isGone } from './is-gone';
 import styles from './meters.module.css';
-import { knownMeters } from './readings-here';
+import { knownMeters, type KnownMeters } from './readings-here';
 
 /**
- * The pilot's own released flight of this aircraft: its limits, and the next thing to do about the meters. Nothing when
- * there is none. The mark says how it was released; it is a record of that moment.
+ * The pilot's own released flight of this aircraft: its limits, and the next thing to do about the meters; above it those
+ * whose release is gone and whose meters were read at departure. Nothing when there is none. The mark says how it was
+ * released; it is a record of that moment.
  */
 export function FlightCard({ pack, aircraft }: { pack: RampPack; aircraft: PackAircraft }) {
   const outbox = useOutbox();
   const own = aircraft.flights
     .filter(({ pilotId }) => pilotId === pack.person.id)
     .map((flight) => ({ ...flight, ...knownMeters(aircraft, flight, outbox) }));
+  const standing = own.filter((one) => !isGone(one));
   // The one that is out, else the next to go, else the one just back.
-  const flight = own.find((one) => one.departure && !one.back) ?? own.find((one) => !one.back) ?? own[0];
-  if (!flight) return null;
+  const next =
+    standing.find((one) => one.departure && !one.back) ?? standing.find((one) => !one.back) ?? standing[0];
+  return [...own.filter(isGone), ...(next ? [next] : [])].map((flight) => (
+    <OneFlight key={flight.releaseId} {...{ pack, aircraft, flight }} />
+  ));
+}
+
+function OneFlight(props: { pack: RampPack; aircraft: PackAircraft; flight: PackFlight & KnownMeters }) {
+  const { pack, aircraft, flight } = props;
   const { releaseId, departAt, outcome, limits, departure, back } = flight;
+  const gone = isGone(flight);
+  const lines = gone ? limits.filter(({ effect }) => effect === 'bars') : limits;
   const path = `/ramp/${aircraft.id}/meters?release=${releaseId}`;
   return (
-    <Card edge="blue">
-      <section className={styles.part} aria-label="Your flight">
+    <Card edge={gone ? 'red' : 'blue'}>
+      <section className={styles.part} aria-label={gone ? 'Your flight, release gone' : 'Your flight'}>
         <p>
-          <b>Your flight</b>, departs <Moment at={departAt} zone={aircraft.zone} />
+          <b>Your flight</b>, {gone ? 'was to depart' : 'departs'}{' '}
+          <Moment at={departAt} zone={aircraft.zone} />
         </p>
-        <p>
-          Released as <OutcomeMark outcome={outcome} size="small" />
-        </p>
-        {limits.length > 0 && (
-          <PhoneLines lines={limits} paragraphs={pack.paragraphs} label="Limits on your flight" />
+        {gone ? (
+          <p>
+            <Tag tone="red" shape="cross" size="small">
+              {flight.state === 'withdrawn' ? 'Withdrawn' : 'VOID'}
+            </Tag>{' '}
+            <b>Do not depart on this release.</b>
+          </p>
+        ) : (
+          <p>
+            Released as <OutcomeMark outcome={outcome} size="small" />
+          </p>
+        )}
+        {lines.length > 0 && (
+          <PhoneLines
+            lines={lines}
+            paragraphs={pack.paragraphs}
+            label={gone ? 'Why not' : 'Limits on your flight'}
+          />
         )}
         {back ? (
           <p>The return is written down.</p>
         ) : (
-          <Go href={`${path}&moment=${departure ? 'in' : 'out'}`} className={shell.press}>
-            {departure ? 'Meters at return' : 'Meters at departure'}
-          </Go>
+          // Hours that ran have run; none begin on a release that is gone.
+          (!gone || departure) && (
+            <Go href={`${path}&moment=${departure ? 'in' : 'out'}`} className={shell.press}>
+              {departure ? 'Meters at return' : 'Meters at departure'}
+            </Go>
+          )
         )}
       </section>
     </Card>

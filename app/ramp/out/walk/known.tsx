@@ -4,6 +4,7 @@ import { type ReactNode } from 'react';
 import { type PackAircraft, type PackFlight, type RampPack } from '@/lib/walkarounds/pack';
 import { Moment } from '../../../_ui/moment';
 import { KeptAnswerInFull } from '../kept-answer';
+import { isGone } from '../meters/is-gone';
 import { PhoneLines } from '../phone-lines';
 import { PhoneWriteUps } from '../phone-write-ups';
 import { useNow } from '../use-now';
@@ -88,10 +89,18 @@ function FlightLimits({ flight, zone, pack }: { flight: PackFlight; zone: string
       <h2>
         Flight of <Moment at={flight.departAt} zone={zone} />
       </h2>
-      <p className={styles.soft}>
-        {flight.pilotName === null ? 'Released' : `Released for ${flight.pilotName}`}
-        {flight.limits.length === 0 ? ', without a limit, as things stood then.' : ', with these limits:'}
-      </p>
+      {isGone(flight) ? (
+        <p>
+          <b>Do not depart on this release: it no longer holds.</b>
+        </p>
+      ) : (
+        <p className={styles.soft}>
+          {flight.pilotName === null ? 'Released' : `Released for ${flight.pilotName}`}
+          {flight.limits.length === 0
+            ? ', without a limit, as things stood then.'
+            : ', with these limits and warnings:'}
+        </p>
+      )}
       {flight.limits.length > 0 && <PhoneLines lines={flight.limits} paragraphs={pack.paragraphs} />}
     </section>
   );
