@@ -16,7 +16,8 @@ interface Common {
   readonly optional?: boolean;
 }
 
-function useField(name: string, hint: ReactNode) {
+/** What ties an input to its form, label, hint and error by name alone. */
+export function useField(name: string, hint: ReactNode) {
   const form = useFormContext();
   const id = useId();
   const error = form ? messageAt(form.formState.errors, name) : undefined;
@@ -48,7 +49,7 @@ export function FieldError({ id, children }: { id?: string; children?: ReactNode
   );
 }
 
-function Label(props: { htmlFor: string; children: ReactNode; optional?: boolean }) {
+export function Label(props: { htmlFor: string; children: ReactNode; optional?: boolean }) {
   return (
     <label htmlFor={props.htmlFor} className={styles.label}>
       {props.children}
@@ -57,7 +58,7 @@ function Label(props: { htmlFor: string; children: ReactNode; optional?: boolean
   );
 }
 
-function Hint({ id, children }: { id: string; children?: ReactNode }) {
+export function Hint({ id, children }: { id: string; children?: ReactNode }) {
   return children ? (
     <p id={id} className={styles.hint}>
       {children}

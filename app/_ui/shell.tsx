@@ -31,7 +31,7 @@ export function Shell({ who, children }: { who: WhoAmI; children: ReactNode }) {
           </div>
           {Boolean(who.unreadNews) && (
             <Link href="/ramp/mine" className={styles.newsLink}>
-              {who.unreadNews} new<span className={styles.newsAbout}> about your write-ups</span>
+              {who.unreadNews} new<span className={styles.newsAbout}> about your write-ups and flights</span>
             </Link>
           )}
           <SignOut />

@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import { knockOut } from '../_session/knock';
 import { Button, ButtonRow } from './button';
+import { tellSessionChanged } from './live/line';
 import { Notice } from './notice';
 import styles from './shell.module.css';
 
@@ -24,6 +25,7 @@ function useLeaving() {
       setFailed(true);
       return;
     }
+    tellSessionChanged();
     await forgetWhatWasTakenAlong();
     window.location.replace('/sign-in');
   }

@@ -6,7 +6,8 @@ import styles from './tag.module.css';
  * blue: information. grey: nobody has looked yet.
  */
 export type Tone = 'red' | 'amber' | 'green' | 'blue' | 'grey';
-export type Shape = 'block' | 'wedge' | 'disc' | 'ring' | 'dot' | 'question' | 'dashes' | 'tick';
+export type Shape =
+  'block' | 'wedge' | 'disc' | 'ring' | 'dot' | 'question' | 'dashes' | 'tick' | 'up' | 'down' | 'cross';
 export type Size = 'small' | 'medium' | 'large';
 
 const SHAPE_OF: Record<Tone, Shape> = {
@@ -78,4 +79,7 @@ const DRAWN: Record<Shape, ReactNode> = {
   ),
   dashes: <circle cx="10" cy="10" r="8" className={styles.dashed} />,
   tick: <path d="m3 10.5 4.5 4.7L17 5" className={styles.plain} />,
+  up: <path d="M10 1 18 10h-5v9H7v-9H2Z" className={styles.body} />,
+  down: <path d="M10 19 2 10h5V1h6v9h5Z" className={styles.body} />,
+  cross: <path d="m3 3 14 14M17 3 3 17" className={styles.plain} />,
 };

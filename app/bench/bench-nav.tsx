@@ -4,9 +4,10 @@ import styles from './bench-nav.module.css';
 const SHEETS = [
   { key: 'queue', href: '/bench', label: 'Write-ups' },
   { key: 'due', href: '/bench/due', label: 'Falling due' },
+  { key: 'insight', href: '/desk/insight', label: 'Insight' },
 ] as const;
 
-/** The two sheets of the bench: what is written up, and what falls due. */
+/** The sheets of the bench: what is written up, what falls due, and the figures (which the desk shows as well). */
 export function BenchNav({ at }: { at: (typeof SHEETS)[number]['key'] }) {
   return (
     <nav aria-label="Bench" className={styles.nav}>

@@ -3,6 +3,7 @@ import Link from '../_ui/link';
 import { type OwedAfterWork } from '@/lib/work/owed-after-work';
 import { readBench } from '@/lib/work/read-bench';
 import { requireActor } from '../_session/actor-ref';
+import { StaysFresh } from '../_ui/freshness';
 import { EmptyState, PageTitle, Section } from '../_ui/page';
 import { Shell } from '../_ui/shell';
 import { Tag } from '../_ui/tag';
@@ -19,37 +20,40 @@ export default async function BenchPage() {
   const { ref, who } = await requireActor('/bench');
   const bench = await readBench(ref, {});
   if (!bench.ok) return <Refused who={who} problem={bench.problem} title="Bench" />;
-  const { rows, checkFlightsOwed, owed, visits, asOf } = bench.value;
+  const { rows, checkFlightsOwed, owed, visits, asOf, seq } = bench.value;
+  const zones = [...new Set(rows.map((row) => row.zone))];
   return (
     <Shell who={who}>
       <PageTitle lead="Open write-ups by what each does to flying: what grounds an aircraft that is wanted soon comes first.">
         Bench
       </PageTitle>
       <BenchNav at="queue" />
-      {checkFlightsOwed.length > 0 && (
-        <Section title="Check flights owed">
-          <Owed owed={checkFlightsOwed} />
-        </Section>
-      )}
-      {owed.length > 0 && (
-        <Section title="Owed after work">
-          <Owed owed={owed} />
-        </Section>
-      )}
-      {visits.length > 0 && (
-        <Section title="Open visits">
-          <OpenVisits visits={visits} />
-        </Section>
-      )}
-      {rows.length === 0 ? (
-        <EmptyState title="Nothing is written up.">
-          <p>A finding reported on the ramp appears here at once.</p>
-        </EmptyState>
-      ) : (
-        <Section title="Queue">
-          <Queue rows={rows} asOf={asOf} />
-        </Section>
-      )}
+      <StaysFresh asOf={asOf} zones={zones.length > 0 ? zones : ['UTC']} seq={seq}>
+        {checkFlightsOwed.length > 0 && (
+          <Section title="Check flights owed">
+            <Owed owed={checkFlightsOwed} />
+          </Section>
+        )}
+        {owed.length > 0 && (
+          <Section title="Owed after work">
+            <Owed owed={owed} />
+          </Section>
+        )}
+        {visits.length > 0 && (
+          <Section title="Open visits">
+            <OpenVisits visits={visits} />
+          </Section>
+        )}
+        {rows.length === 0 ? (
+          <EmptyState title="Nothing is written up.">
+            <p>A finding reported on the ramp appears here at once.</p>
+          </EmptyState>
+        ) : (
+          <Section title="Queue">
+            <Queue rows={rows} asOf={asOf} />
+          </Section>
+        )}
+      </StaysFresh>
     </Shell>
   );
 }

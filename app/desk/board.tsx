@@ -5,10 +5,14 @@ import { useState } from 'react';
 import { momentInWords } from '@/app/_ui/moment';
 import { EmptyState } from '@/app/_ui/page';
 import {
+  bookedInWords,
   BOARD_COLUMNS,
   cellsOfRow,
+  changeInWords,
   dueInWords,
+  flightInWords,
   isFlyableNow,
+  laneOfColumn,
   type CellOfBoard,
 } from '@/lib/fleet/board-columns';
 import { type Board as BoardView, type BoardRow, type LightNow } from '@/lib/fleet/read-board';
@@ -52,20 +56,24 @@ export function Board({ board }: { board: BoardView }) {
           <input type="checkbox" checked={flyable} onChange={(event) => setFlyable(event.target.checked)} />
           Flyable now ({lost ? 'not known' : canFly.length})
         </label>
+        <ul className={styles.lights}>
+          {bases.map((base) => (
+            <li key={base.id}>
+              <b>{base.ident}</b> {base.name}: {lightInWords(base.now, base.zone)}
+            </li>
+          ))}
+        </ul>
       </div>
-      <ul className={styles.lights}>
-        {bases.map((base) => (
-          <li key={base.id}>
-            <b>{base.ident}</b> {base.name}: {lightInWords(base.now, base.zone)}
-          </li>
-        ))}
-      </ul>
       {shown.length === 0 ? (
         <EmptyState title={flyable ? 'No aircraft can leave now on its usual use.' : 'No aircraft here.'}>
           <p>Take the tick off “Flyable now” or choose another base to see the rest.</p>
         </EmptyState>
       ) : (
-        <div role="table" aria-label="Fleet" className={styles.table}>
+        <div
+          role="table"
+          aria-label="Fleet"
+          className={`${styles.table} ${lightNow ? styles[lightNow] : ''}`}
+        >
           <div role="rowgroup" className={styles.headGroup}>
             <div role="row" className={`${styles.row} ${styles.head}`}>
               <span role="columnheader">Aircraft</span>
@@ -81,34 +89,47 @@ export function Board({ board }: { board: BoardView }) {
           </div>
           <div role="rowgroup" className={styles.body}>
             {shown.map((row) => (
-              <Row key={row.aircraftId} row={row} light={lightOf.get(row.baseId) ?? null} />
+              <Row key={row.aircraftId} row={row} light={lightOf.get(row.baseId) ?? null} asOf={board.asOf} />
             ))}
           </div>
         </div>
       )}
       <p className={styles.legend}>
         Each answer is for a local flight of one hour from the aircraft’s base, below 10,000 ft, over land, on
-        its usual use. A smaller line says where the other use has another answer. For a flight of your own,
-        compose it.
+        its usual use. A smaller line says where the other use has another answer. What comes next is for an
+        aircraft in the air at that moment, hours of booked flights counted, until the end of tomorrow. For a
+        flight of your own, compose it.
       </p>
     </>
   );
 }
 
-function Row({ row, light }: { row: BoardRow; light: LightNow['light'] | null }) {
+interface OfRow {
+  readonly row: BoardRow;
+  readonly asOf: string;
+}
+
+function Row({ row, light, asOf }: OfRow & { light: LightNow['light'] | null }) {
+  const { ahead, nextDue } = row;
+  const booked = nextDue && bookedInWords(nextDue, ahead?.bookedTenths ?? 0);
   return (
     <div role="row" className={styles.row}>
       <div role="rowheader" className={styles.aircraft}>
-        <Link href={`/desk/aircraft/${row.aircraftId}`} className={styles.registration}>
-          {row.registration}
-        </Link>
+        <span className={styles.name}>
+          <Link href={`/desk/aircraft/${row.aircraftId}`} className={styles.registration}>
+            {row.registration}
+          </Link>{' '}
+          <span className={styles.use}>{row.forHire ? 'for hire' : 'private'}</span>
+        </span>
         <span className={styles.type}>
           {row.typeName}, {row.baseIdent}
         </span>
-        <span className={styles.use}>{row.forHire ? 'Usually for hire' : 'Usually private'}</span>
+        {ahead?.flight && (
+          <span className={styles[ahead.flight.state]}>{flightInWords(ahead.flight, row.zone, asOf)}</span>
+        )}
       </div>
       {cellsOfRow(row).map((cell) => (
-        <Cell key={cell.column.key} cell={cell} row={row} isNow={cell.column.light === light} />
+        <Cell key={cell.column.key} cell={cell} row={row} asOf={asOf} isNow={cell.column.light === light} />
       ))}
       <div role="cell" className={styles.count}>
         <span className={styles.label}>Write-ups</span>
@@ -118,10 +139,11 @@ function Row({ row, light }: { row: BoardRow; light: LightNow['light'] | null })
       </div>
       <div role="cell" className={styles.due}>
         <span className={styles.label}>Next due</span>
-        {row.nextDue ? (
+        {nextDue ? (
           <>
-            <span>{row.nextDue.name}</span>
-            <b>{dueInWords(row.nextDue)}</b>
+            <span>{nextDue.name}</span>
+            <b>{dueInWords(nextDue)}</b>
+            {booked && <span className={styles.booked}>{booked}</span>}
           </>
         ) : (
           <span>Not known</span>
@@ -131,11 +153,14 @@ function Row({ row, light }: { row: BoardRow; light: LightNow['light'] | null })
   );
 }
 
-function Cell({ cell, row, isNow }: { cell: CellOfBoard; row: BoardRow; isNow: boolean }) {
+function Cell({ cell, row, asOf, isNow }: OfRow & { cell: CellOfBoard; isNow: boolean }) {
   const { column, usual, other } = cell;
   const lost = useIsLost();
+  const lane = laneOfColumn(column, row.ahead);
+  // Said once where the same thing decides now and then.
+  const headline = lane?.next && lane.next.headline === usual.headline ? null : usual.headline;
   return (
-    <div role="cell" className={styles.cell}>
+    <div role="cell" className={`${styles.cell} ${isNow || lane ? styles.current : ''}`}>
       <Link
         href={`/desk/aircraft/${row.aircraftId}?kind=${usual.id}`}
         className={styles.open}
@@ -145,9 +170,14 @@ function Cell({ cell, row, isNow }: { cell: CellOfBoard; row: BoardRow; isNow: b
           {column.name}
           {isNow && <Now />}
         </span>
-        <FreshMark outcome={usual.outcome} size="small" />
+        <FreshMark outcome={usual.outcome} size={isNow ? 'medium' : 'small'} />
       </Link>
-      {!lost && usual.headline && <p className={styles.headline}>{usual.headline}</p>}
+      {!lost && headline && <p className={styles.headline}>{headline}</p>}
+      {!lost && lane && row.ahead && (
+        <p className={lane.next ? styles.next : styles.same}>
+          {changeInWords(lane, usual.outcome, { until: row.ahead.until, zone: row.zone, asOf })}
+        </p>
+      )}
       {!lost && other && (
         <p className={styles.other}>
           {other.use === 'private' ? 'Private' : 'For hire'}: {OUTCOME_WORDS[other.outcome]}

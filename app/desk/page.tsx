@@ -3,6 +3,7 @@ import { requireActor } from '@/app/_session/actor-ref';
 import { ButtonRow, LinkButton } from '@/app/_ui/button';
 import { EmptyState, PageTitle } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
+import { mayUse, type Verb } from '@/lib/access/policy';
 import { readBoard } from '@/lib/fleet/read-board';
 import { Board } from './board';
 import { StaysFresh } from './freshness';
@@ -10,19 +11,26 @@ import { Refused } from './refused';
 
 export const metadata: Metadata = { title: 'Fleet board' };
 
+/** What is wanted now and then. Only saves a walk to a closed door: each door checks for itself. */
+const MORE: readonly { readonly href: string; readonly label: string; readonly verb: Verb }[] = [
+  { href: '/desk/insight', label: 'Insight', verb: 'insight.read' },
+  { href: '/desk/walkarounds', label: 'Walkaround lists', verb: 'walkaround-list.read' },
+  { href: '/desk/bases', label: 'Bases', verb: 'base.read' },
+  { href: '/desk/feeds', label: 'Feeds', verb: 'feeds.read' },
+];
+
 /** The fleet in one glance: one row an aircraft, today's answer by kind of operation. */
 export default async function BoardPage() {
   const { ref, who } = await requireActor('/desk');
-  const board = await readBoard(ref, {});
+  const board = await readBoard(ref, { ahead: true });
   if (!board.ok) return <Refused who={who} title="Fleet board" problem={board.problem} />;
-  const { asOf, bases, rows } = board.value;
+  const { asOf, seq, bases, rows } = board.value;
   return (
     <Shell who={who}>
       <PageTitle
         side={
           <ButtonRow>
             <LinkButton href="/desk/plans">Planned flights</LinkButton>
-            <LinkButton href="/desk/walkarounds">Walkaround lists</LinkButton>
             <LinkButton href="/desk/releases">Releases</LinkButton>
             <LinkButton href="/desk/flight" weight="main">
               Compose a flight
@@ -32,13 +40,22 @@ export default async function BoardPage() {
       >
         Fleet board
       </PageTitle>
-      <StaysFresh asOf={asOf} zones={bases.map((base) => base.zone)}>
+      <StaysFresh asOf={asOf} zones={bases.map((base) => base.zone)} seq={seq}>
         {rows.length > 0 ? (
           <Board board={board.value} />
         ) : (
           <EmptyState title="There are no aircraft here yet." />
         )}
       </StaysFresh>
+      <nav aria-label="More at the desk">
+        <ButtonRow>
+          {MORE.filter(({ verb }) => mayUse(who.roles, verb)).map(({ href, label }) => (
+            <LinkButton key={href} href={href}>
+              {label}
+            </LinkButton>
+          ))}
+        </ButtonRow>
+      </nav>
     </Shell>
   );
 }

@@ -3,7 +3,10 @@
  * are those of the rules.
  */
 import { formatTenths } from '../rules/hours';
+import type { Instant } from '../rules/facts';
 import type { OperationId } from '../rules/operations';
+import type { Outcome } from '../rules/verdict';
+import type { FlightAhead, LaneAhead, RowAhead } from './board-ahead';
 import type { BoardCell, BoardRow, NextDue } from './read-board';
 
 export interface ColumnOfBoard {
@@ -42,6 +45,69 @@ export function cellsOfRow(row: Pick<BoardRow, 'cells' | 'forHire'>): CellOfBoar
 /** Whether the aircraft may leave now on its usual use, VFR or IFR, in `light`. A go with limits counts. */
 export const isFlyableNow = (row: Pick<BoardRow, 'cells' | 'forHire'>, light: 'day' | 'night'): boolean =>
   cellsOfRow(row).some(({ column, usual }) => column.light === light && usual.outcome !== 'no-go');
+
+/** The lane that a column stands for at this moment, if any: a night column stands for none by day. */
+export const laneOfColumn = ({ key }: ColumnOfBoard, ahead: RowAhead | null): LaneAhead | null =>
+  ahead?.lanes.find(({ rules, light }) => key === `${light}-${rules.toLowerCase()}`) ?? null;
+
+const OUTCOMES: Record<Outcome, string> = { go: 'go', 'go-with-limits': 'go with limits', 'no-go': 'no go' };
+const HOW_GOOD: Record<Outcome, number> = { 'no-go': 0, 'go-with-limits': 1, go: 2 };
+
+/**
+ * "until 16:58, then no go: Landing light dead". `shown` is the cell's answer, which is for a flight of an hour: where an
+ * aircraft in the air at this moment has another, only what comes is said ("from 16:58 no go: …"). A better answer is
+ * said to come a minute late rather than early.
+ */
+export function changeInWords(
+  { outcome, next }: LaneAhead,
+  shown: Outcome,
+  { until, zone, asOf }: { readonly until: Instant; readonly zone: string; readonly asOf: Instant },
+): string {
+  if (!next) return `no change before ${clockAt(until, zone, asOf)}`;
+  const better = HOW_GOOD[next.outcome] > HOW_GOOD[outcome];
+  const at = clockAt(better ? nextFullMinute(next.at) : next.at, zone, asOf);
+  const becomes = next.outcome === outcome ? 'other limits' : OUTCOMES[next.outcome];
+  const why = next.headline === null ? becomes : `${becomes}: ${next.headline}`;
+  return outcome === shown ? `until ${at}, then ${why}` : `from ${at} ${why}`;
+}
+
+/** "Out until 15:40", "Released 16:00", "Planned Fri 09:00". */
+export function flightInWords(flight: FlightAhead, zone: string, asOf: Instant): string {
+  const departs = clockAt(flight.departAt, zone, asOf);
+  if (flight.state === 'out') {
+    const arrives = clockAt(flight.arriveAt, zone, asOf);
+    return Date.parse(flight.arriveAt) < Date.parse(asOf)
+      ? `Out, was due ${arrives}`
+      : `Out until ${arrives}`;
+  }
+  return `${flight.state === 'released' ? 'Released' : 'Planned'} ${departs}`;
+}
+
+/** The time on the wall at the base, with the weekday when it is not today's. */
+export function clockAt(at: Instant, zone: string, asOf: Instant): string {
+  const day = new Intl.DateTimeFormat('en-CA', { timeZone: zone });
+  const isToday = day.format(Date.parse(at)) === day.format(Date.parse(asOf));
+  const parts = new Intl.DateTimeFormat('en-US', {
+    timeZone: zone,
+    weekday: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  }).formatToParts(Date.parse(at));
+  const part = (kind: Intl.DateTimeFormatPartTypes) => parts.find(({ type }) => type === kind)?.value ?? '';
+  const time = `${part('hour')}:${part('minute')}`;
+  return isToday ? time : `${part('weekday')} ${time}`;
+}
+
+const A_MINUTE = 60_000;
+const nextFullMinute = (at: Instant): Instant =>
+  new Date(Math.ceil(Date.parse(at) / A_MINUTE) * A_MINUTE).toISOString();
+
+/** "1.1 h of it booked": of the hours that are left, how many flights already booked will take; null when none. */
+export function bookedInWords({ remainingTenths: left }: NextDue, bookedTenths: number): string | null {
+  if (bookedTenths === 0 || left === null || left < 0) return null;
+  return `${formatTenths(bookedTenths)} h${bookedTenths > left ? '' : ' of it'} booked`;
+}
 
 /** "in 1.4 h", "in 12 days", "in 1.4 h or 12 days", "1 day over". Days are whole days after today at the base. */
 export function dueInWords(due: Pick<NextDue, 'remainingDays' | 'remainingTenths'>): string {

@@ -1,13 +1,17 @@
 import { z } from 'zod';
 import { query } from '../access/service';
 import { answersByOperation, headline } from '../rules/answer';
+import { newestSeq } from '../live/newest-change';
 import { dayAtBase } from '../records/signature';
 import type { AircraftFacts } from '../rules/aircraft';
 import type { CalendarDate } from '../rules/facts';
 import { dueOf } from '../rules/due';
 import { operationId, operationName, type OperationId, type Place } from '../rules/operations';
 import { lightDuring, nextSunEvent } from '../rules/sun';
+import type { BookedFlight } from '../rules/spent-hours';
 import type { Outcome } from '../rules/verdict';
+import { rowAhead, windowAtBase, type RowAhead, type WindowAtBase } from './board-ahead';
+import { bookedFlights } from './booked-flights';
 import { aircraftFacts, basePlace, readFleet, type AircraftRow } from './facts';
 
 /** One cell of the board: today's answer for one kind of operation. */
@@ -42,6 +46,8 @@ export interface BoardRow {
   readonly undecided: number;
   readonly deferred: number;
   readonly nextDue: NextDue | null;
+  /** What comes until the end of tomorrow; null where it was not asked for. */
+  readonly ahead: RowAhead | null;
   readonly factsVersion: number;
 }
 
@@ -56,6 +62,8 @@ export interface LightNow {
 
 export interface Board {
   readonly asOf: string;
+  /** How far the records had come: a change after it is not on this board. */
+  readonly seq: number;
   readonly operatorName: string;
   readonly bases: readonly {
     readonly id: string;
@@ -67,18 +75,23 @@ export interface Board {
   readonly rows: readonly BoardRow[];
 }
 
-/** The whole fleet in one consistent view: one row an aircraft, one cell a kind of operation, as of now. */
+/**
+ * The whole fleet in one consistent view: one row an aircraft, one cell a kind of operation, as of now. `ahead` asks for
+ * what comes as well, which costs as much again.
+ */
 export const readBoard = query({
   verb: 'fleet.read',
-  input: z.object({}),
-  async run({ tx, operatorId, now }): Promise<Board> {
+  input: z.object({ ahead: z.boolean().default(false) }),
+  async run({ tx, operatorId, now }, { ahead }): Promise<Board> {
     const operator = await tx.operator.findUniqueOrThrow({
       where: { id: operatorId },
       include: { bases: { orderBy: { ident: 'asc' } } },
     });
     const fleet = await readFleet(tx);
+    const coming = ahead ? lookAhead(await bookedFlights(tx, operatorId, now), now) : () => null;
     return {
       asOf: now.toISOString(),
+      seq: await newestSeq(tx, operatorId),
       operatorName: operator.name,
       bases: operator.bases.map((base) => ({
         id: base.id,
@@ -87,7 +100,10 @@ export const readBoard = query({
         zone: base.zone,
         now: lightNow(basePlace(base), now),
       })),
-      rows: fleet.map((row) => boardRow(row, judgeToday(row, now))),
+      rows: fleet.map((row) => {
+        const judged = judgeToday(row, now);
+        return boardRow(row, judged, coming(row, judged));
+      }),
     };
   },
 });
@@ -122,8 +138,23 @@ export function judgeToday(row: AircraftRow, now: Date): JudgedToday {
   return { facts, today, answers: answersByOperation(facts, base, today, now.toISOString()) };
 }
 
+/** Looks ahead aircraft by aircraft; the light is worked out once a base. */
+function lookAhead(booked: ReadonlyMap<string, readonly BookedFlight[]>, now: Date) {
+  const windows = new Map<string, WindowAtBase>();
+  return (row: AircraftRow, { facts, today }: JudgedToday): RowAhead => {
+    const base = basePlace(row.base);
+    const window = windows.get(row.baseId) ?? windowAtBase(base, today);
+    windows.set(row.baseId, window);
+    return rowAhead(facts, base, window, booked.get(row.id) ?? [], row.forHire, now.toISOString());
+  };
+}
+
 /** One aircraft's row of the board. */
-export function boardRow(row: AircraftRow, { facts, today, answers }: JudgedToday): BoardRow {
+export function boardRow(
+  row: AircraftRow,
+  { facts, today, answers }: JudgedToday,
+  ahead: RowAhead | null = null,
+): BoardRow {
   return {
     aircraftId: row.id,
     registration: row.registration,
@@ -144,6 +175,7 @@ export function boardRow(row: AircraftRow, { facts, today, answers }: JudgedToda
     undecided: row.discrepancies.filter((one) => one.severity === null).length,
     deferred: row.discrepancies.filter((one) => one.state === 'deferred').length,
     nextDue: nextDue(facts, today),
+    ahead,
     factsVersion: row.factsVersion,
   };
 }
