@@ -1,18 +1,20 @@
 import { command, type Context } from '../access/service';
+import { placeOfIdent } from '../fleet/place-of';
 import { requireAircraft } from '../fleet/require-aircraft';
 import { instantOfLocalTime } from '../fleet/zone';
 import { readSigner, signerFacts } from '../people/signer';
 import { fieldRefusal } from '../problems';
 import { parseTenths } from '../rules/hours';
+import { isOver, planProblem } from './plan-limits';
 import { planFlightInput } from './schema';
 
-const A_DAY = 86_400_000;
-const MS_A_TENTH = 360_000;
+const FIELDS = { depart: 'departLocal', arrive: 'arriveLocal', hours: 'plannedHours' } as const;
 
 /**
  * Writes down that somebody means to fly an aircraft, so that the bench knows how soon it is wanted. It releases nothing
  * and asks no rule: a grounded aircraft may be planned, because that is what the mechanic has to know. Refuses a flight
- * that is over, one longer than 24 hours, and a pilot without a pilot certificate on file.
+ * that is over, one longer than 24 hours, a place that is neither a base nor an airport of the file, and a pilot without
+ * a pilot certificate on file.
  */
 export const planFlight = command({
   verb: 'flight.plan',
@@ -20,15 +22,17 @@ export const planFlight = command({
   async run(context, input) {
     const { tx, operatorId, actor, now, requestId } = context;
     const aircraft = await requireAircraft(tx, operatorId, input.aircraftId);
-    const { zone } = aircraft.base;
-    const depart = Date.parse(instantOfLocalTime(input.departLocal, zone, 'departLocal'));
-    const arrive = Date.parse(instantOfLocalTime(input.arriveLocal, zone, 'arriveLocal'));
+    const zoneOf = async (ident: string | undefined, field: string): Promise<string> =>
+      ident === undefined ? aircraft.base.zone : zoneAt(context, ident, field);
+    const fromZone = await zoneOf(input.fromIdent, 'fromIdent');
+    const toZone = await zoneOf(input.toIdent, 'toIdent');
+    const departAt = instantOfLocalTime(input.departLocal, fromZone, 'departLocal');
+    const arriveAt = instantOfLocalTime(input.arriveLocal, toZone, 'arriveLocal');
     const plannedTenths = input.plannedHours === '' ? null : parseTenths(input.plannedHours);
-    if (arrive <= depart) throw fieldRefusal('arriveLocal', 'The arrival must be later than the departure.');
-    if (arrive - depart > A_DAY) throw fieldRefusal('arriveLocal', 'One flight lasts 24 hours at most.');
-    if (arrive <= now.getTime()) throw fieldRefusal('arriveLocal', 'This flight would be over already.');
-    if (plannedTenths !== null && plannedTenths > Math.ceil((arrive - depart) / MS_A_TENTH)) {
-      throw fieldRefusal('plannedHours', 'More hours than lie between departure and arrival.');
+    const problem = planProblem({ departAt, arriveAt, plannedTenths });
+    if (problem) throw fieldRefusal(FIELDS[problem.of], problem.say);
+    if (isOver(arriveAt, now.toISOString())) {
+      throw fieldRefusal('arriveLocal', 'This flight would be over already.');
     }
     if (input.pilotId) await requirePilot(context, input.pilotId);
     await tx.plannedFlight.create({
@@ -37,10 +41,14 @@ export const planFlight = command({
         operatorId,
         aircraftId: aircraft.id,
         pilotId: input.pilotId,
-        departAt: new Date(depart),
-        arriveAt: new Date(arrive),
+        departAt: new Date(departAt),
+        arriveAt: new Date(arriveAt),
         plannedTenths,
         words: input.words,
+        fromIdent: input.fromIdent ?? null,
+        toIdent: input.toIdent ?? null,
+        rules: input.rules ?? null,
+        purpose: input.purpose ?? null,
         plannedById: actor.personId,
         plannedAt: now,
       },
@@ -52,13 +60,19 @@ export const planFlight = command({
         subjectId: requestId,
         detail: {
           aircraft: aircraft.registration,
-          departAt: new Date(depart).toISOString(),
-          arriveAt: new Date(arrive).toISOString(),
+          departAt: new Date(departAt).toISOString(),
+          arriveAt: new Date(arriveAt).toISOString(),
         },
       },
     };
   },
 });
+
+async function zoneAt({ tx, operatorId }: Context, ident: string, field: string): Promise<string> {
+  const place = await placeOfIdent(tx, operatorId, ident);
+  if (!place) throw fieldRefusal(field, `${ident} is neither a base here nor in the airport file.`);
+  return place.zone;
+}
 
 async function requirePilot({ tx, operatorId }: Context, pilotId: string): Promise<void> {
   const { name, pilot, leftOn } = signerFacts(await readSigner(tx, operatorId, pilotId));

@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { query } from '../access/service';
+import { airportByIdent } from '../airports/find-airport';
 import { instant } from '../db/dates';
 import { nameIn, namesOf } from '../people/names';
+import { newestRelease, RELEASES_OF_PLAN, type PlanRelease } from './plans-to-compose';
 import type { HoursTenths, Instant } from '../rules/facts';
 
 export interface PlannedFlightView {
@@ -13,6 +15,21 @@ export interface PlannedFlightView {
   readonly plannedTenths: HoursTenths | null;
   readonly words: string;
   readonly plannedBy: string;
+  /** The aircraft's base where the plan says nothing. */
+  readonly from: PlanPlace;
+  readonly to: PlanPlace;
+  /** Null: nobody has said. */
+  readonly rules: string | null;
+  readonly purpose: string | null;
+  /** Name of the file it came out of; null when it was typed. */
+  readonly fromFile: string | null;
+  /** Its newest release, and what has become of it. */
+  readonly release: PlanRelease | null;
+}
+
+export interface PlanPlace {
+  readonly ident: string;
+  readonly zone: string;
 }
 
 /** One aircraft with the flights planned for it, soonest first. */
@@ -45,6 +62,7 @@ export const readPlannedFlights = query({
         plannedFlights: {
           where: { cancelledAt: null, arriveAt: { gt: now }, departAt: { lte: until } },
           orderBy: [{ departAt: 'asc' }, { id: 'asc' }],
+          include: { releases: RELEASES_OF_PLAN, import: { select: { fileName: true } } },
         },
       },
       orderBy: { registration: 'asc' },
@@ -55,6 +73,13 @@ export const readPlannedFlights = query({
       ),
     );
     const names = await namesOf(tx, people);
+    const bases = await tx.base.findMany({ where: { operatorId }, select: { ident: true, zone: true } });
+    const placeOf = (ident: string | null, base: PlanPlace): PlanPlace => {
+      if (ident === null) return base;
+      const own = bases.find((one) => one.ident === ident);
+      // A place that left the file meanwhile keeps its letters; its clock is not known any more.
+      return { ident, zone: own?.zone ?? airportByIdent(ident)?.zone ?? base.zone };
+    };
     return {
       asOf: instant(now),
       aircraft: fleet.map((row) => ({
@@ -70,6 +95,12 @@ export const readPlannedFlights = query({
           plannedTenths: flight.plannedTenths,
           words: flight.words,
           plannedBy: nameIn(names, flight.plannedById),
+          from: placeOf(flight.fromIdent, row.base),
+          to: placeOf(flight.toIdent, row.base),
+          rules: flight.rules,
+          purpose: flight.purpose,
+          fromFile: flight.import?.fileName ?? null,
+          release: newestRelease(flight.releases),
         })),
       })),
     };

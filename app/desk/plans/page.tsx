@@ -1,5 +1,6 @@
 import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
+import { LinkButton } from '@/app/_ui/button';
 import { Notice } from '@/app/_ui/notice';
 import { PageTitle, Section } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
@@ -24,6 +25,11 @@ export default async function PlansPage() {
       <PageTitle
         back={{ href: '/desk', label: 'Fleet board' }}
         lead="The coming seven days, aircraft by aircraft. The bench works by it."
+        side={
+          mayUse(who.roles, 'plan.import') && (
+            <LinkButton href="/desk/plans/import">Flights from a file</LinkButton>
+          )
+        }
       >
         Planned flights
       </PageTitle>

@@ -1,21 +1,53 @@
 'use client';
 
-import { useState } from 'react';
-import { useWatch } from 'react-hook-form';
+import { useMemo, useState } from 'react';
+import { useFormContext, useWatch } from 'react-hook-form';
 import { z } from 'zod';
 import { CommandForm } from '@/app/_ui/command-form';
 import { NumberField, SelectField, TextField } from '@/app/_ui/fields';
+import { PlaceField } from '@/app/_ui/place-field';
 import { useCommand } from '@/app/_ui/use-command';
 import { type PlannedAircraft } from '@/lib/flights/read-planned-flights';
-import { planFlightInput } from '@/lib/flights/schema';
+import { planFlightInput, PURPOSES, RULES } from '@/lib/flights/schema';
+import { identIn, type NamedPlace } from '@/lib/releases/place-text';
 import { type DeskChoices } from '@/lib/releases/read-desk';
+import { findPlaces } from '../actions';
+import { PURPOSE_WORDS } from '../words';
 import { plan } from './actions';
 import styles from './plans.module.css';
 
-const EMPTY = { aircraftId: '', pilotId: '', departLocal: '', arriveLocal: '', plannedHours: '', words: '' };
+const EMPTY = {
+  aircraftId: '',
+  pilotId: '',
+  departLocal: '',
+  arriveLocal: '',
+  plannedHours: '',
+  words: '',
+  fromIdent: '',
+  toIdent: '',
+  rules: '',
+  purpose: '',
+};
 type Typed = typeof EMPTY;
 
-/** One flight to be planned. Times are those of the aircraft's base. */
+/** What was left open is left out: nobody has said. */
+const asInput = ({
+  pilotId,
+  fromIdent,
+  toIdent,
+  rules,
+  purpose,
+  ...typed
+}: Typed & { requestId: string }) => ({
+  ...typed,
+  pilotId: pilotId || null,
+  ...(identIn(fromIdent) ? { fromIdent: identIn(fromIdent) } : {}),
+  ...(identIn(toIdent) ? { toIdent: identIn(toIdent) } : {}),
+  ...(rules ? { rules } : {}),
+  ...(purpose ? { purpose } : {}),
+});
+
+/** One flight to be planned. Each time is that of its place; without a place that of the aircraft's base. */
 export function PlanForm({
   choices,
   aircraft,
@@ -24,7 +56,7 @@ export function PlanForm({
   aircraft: readonly PlannedAircraft[];
 }) {
   const [done, setDone] = useState('');
-  const asInput = (typed: Typed & { requestId: string }) => ({ ...typed, pilotId: typed.pilotId || null });
+  const [found, setFound] = useState<readonly NamedPlace[]>([]);
   const command = useCommand<Typed, unknown>({
     action: (typed) => {
       setDone('');
@@ -32,7 +64,7 @@ export function PlanForm({
     },
     schema: z.preprocess((typed) => asInput(typed as Typed & { requestId: string }), planFlightInput),
     start: EMPTY,
-    onDone: () => setDone('Planned. It stands in the list below.'),
+    onDone: () => setDone('Planned. It stands in the list below if it departs within seven days.'),
   });
   return (
     <CommandForm command={command} submit="Plan the flight" label="Plan a flight">
@@ -53,11 +85,12 @@ export function PlanForm({
           choices={choices.pilots.map(({ id, name }) => ({ value: id, label: name }))}
         />
       </div>
-      <Times aircraft={aircraft} />
+      <Times aircraft={aircraft} places={[...choices.bases, ...found]} />
       <div className={styles.pair}>
         <NumberField name="plannedHours" label="Planned hours" unit="h" optional />
         <TextField name="words" label="What for" optional maxLength={500} />
       </div>
+      <More bases={choices.bases} onFound={(places) => setFound((known) => [...known, ...places])} />
       <p role="status" className={styles.done}>
         {done}
       </p>
@@ -65,14 +98,63 @@ export function PlanForm({
   );
 }
 
-function Times({ aircraft }: { aircraft: readonly PlannedAircraft[] }) {
-  const aircraftId = useWatch<Typed>({ name: 'aircraftId' });
+function Times(props: { aircraft: readonly PlannedAircraft[]; places: readonly NamedPlace[] }) {
+  const { aircraft, places } = props;
+  const [aircraftId, from, to] = useWatch<Typed, ['aircraftId', 'fromIdent', 'toIdent']>({
+    name: ['aircraftId', 'fromIdent', 'toIdent'],
+  });
   const base = aircraft.find((one) => one.aircraftId === aircraftId)?.baseIdent;
-  const hint = base ? `Local time at ${base}.` : 'Local time at the aircraft’s base.';
+  const hint = (typed: string) => {
+    const ident = identIn(typed);
+    if (ident === '') return base ? `Local time at ${base}.` : 'Local time at the aircraft’s base.';
+    const zone = places.find((place) => place.ident === ident)?.zone;
+    return zone ? `Local time at ${ident} (${zone}).` : `Local time at ${ident}.`;
+  };
   return (
     <div className={styles.pair}>
-      <TextField name="departLocal" label="Departs" type="datetime-local" hint={hint} />
-      <TextField name="arriveLocal" label="Is back" type="datetime-local" hint={hint} />
+      <TextField name="departLocal" label="Departs" type="datetime-local" hint={hint(from)} />
+      <TextField name="arriveLocal" label="Is back" type="datetime-local" hint={hint(to)} />
     </div>
+  );
+}
+
+/** What a plan can say and need not. Opens by itself where something in it is wrong. */
+function More(props: { bases: readonly NamedPlace[]; onFound: (places: readonly NamedPlace[]) => void }) {
+  const { bases, onFound } = props;
+  const { errors } = useFormContext<Typed>().formState;
+  const [isOpen, setOpen] = useState(false);
+  const wrong = Boolean(errors.fromIdent ?? errors.toIdent ?? errors.rules ?? errors.purpose);
+  const near = useMemo(() => bases.map(({ ident, name, zone }) => ({ ident, name, zone })), [bases]);
+  const place = { near, search: findPlaces, onFound, hint: 'Empty: the aircraft’s base.' };
+  return (
+    <details
+      className={styles.more}
+      open={isOpen || wrong}
+      onToggle={(event) => setOpen(event.currentTarget.open)}
+    >
+      <summary>More: from and to, rules, purpose</summary>
+      <div className={styles.moreFields}>
+        <div className={styles.pair}>
+          <PlaceField name="fromIdent" label="From (optional)" {...place} />
+          <PlaceField name="toIdent" label="To (optional)" {...place} />
+        </div>
+        <div className={styles.pair}>
+          <SelectField
+            name="rules"
+            label="Rules"
+            optional
+            chooseWords="Not said"
+            choices={RULES.map((value) => ({ value, label: value }))}
+          />
+          <SelectField
+            name="purpose"
+            label="Purpose"
+            optional
+            chooseWords="Not said"
+            choices={PURPOSES.map((value) => ({ value, label: PURPOSE_WORDS[value] }))}
+          />
+        </div>
+      </div>
+    </details>
   );
 }

@@ -5,9 +5,14 @@ import { Button, ButtonRow } from '@/app/_ui/button';
 import { CommandForm } from '@/app/_ui/command-form';
 import { Moment, momentInWords } from '@/app/_ui/moment';
 import { EmptyState } from '@/app/_ui/page';
+import Link from '@/app/_ui/link';
 import { useCommand } from '@/app/_ui/use-command';
 import { type PlannedFlights, type PlannedFlightView } from '@/lib/flights/read-planned-flights';
 import { formatTenths } from '@/lib/rules/hours';
+import { type ReleaseStateName } from '@/lib/rules/release-state';
+import { type Purpose } from '@/lib/rules/operations';
+import { PURPOSE_WORDS } from '../words';
+import { STATE_WORDS } from '../../_flight/state-mark';
 import { cancelPlan } from './actions';
 import styles from './plans.module.css';
 
@@ -32,10 +37,25 @@ export function PlannedList({ planned, mayCancel }: { planned: PlannedFlights; m
               <li key={flight.id}>
                 <div>
                   <p className={styles.when}>
-                    <Moment at={flight.departAt} zone={zone} /> to{' '}
-                    <Moment at={flight.arriveAt} zone={zone} clock />
+                    <Moment at={flight.departAt} zone={flight.from.zone} /> to{' '}
+                    <Moment at={flight.arriveAt} zone={flight.to.zone} clock />
                   </p>
-                  <p>{inWords(flight)}</p>
+                  <p>{inWords(flight, baseIdent)}</p>
+                  <p className={styles.onward}>
+                    {flight.release && (
+                      <Link href={`/desk/release/${flight.release.releaseId}`}>
+                        {STATE_WORDS[flight.release.state]}
+                      </Link>
+                    )}
+                    {(!flight.release || CAME_TO_NOTHING.includes(flight.release.state)) && (
+                      <Link
+                        href={`/desk/flight?plan=${flight.id}`}
+                        aria-label={`Compose ${registration}, ${momentInWords(flight.departAt, zone)}`}
+                      >
+                        Compose
+                      </Link>
+                    )}
+                  </p>
                 </div>
                 {mayCancel && (
                   <Cancel
@@ -58,12 +78,20 @@ export function PlannedList({ planned, mayCancel }: { planned: PlannedFlights; m
   );
 }
 
-const inWords = ({ pilot, plannedTenths, words, plannedBy }: PlannedFlightView): string =>
+/** A release that came to nothing leaves the plan to be composed anew. */
+const CAME_TO_NOTHING: readonly ReleaseStateName[] = ['void', 'withdrawn'];
+
+const inWords = (flight: PlannedFlightView, baseIdent: string): string =>
   [
-    pilot ?? 'No pilot named yet',
-    plannedTenths === null ? null : `${formatTenths(plannedTenths)} h`,
-    words || null,
-    `planned by ${plannedBy}`,
+    flight.pilot ?? 'No pilot named yet',
+    flight.plannedTenths === null ? null : `${formatTenths(flight.plannedTenths)} h`,
+    flight.from.ident === baseIdent && flight.to.ident === baseIdent
+      ? null
+      : `${flight.from.ident} to ${flight.to.ident}`,
+    flight.rules,
+    flight.purpose === null ? null : (PURPOSE_WORDS[flight.purpose as Purpose] ?? flight.purpose),
+    flight.words || null,
+    `planned by ${flight.plannedBy}${flight.fromFile === null ? '' : ` from ${flight.fromFile || 'pasted text'}`}`,
   ]
     .filter((part) => part !== null)
     .join(' · ');

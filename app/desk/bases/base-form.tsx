@@ -1,0 +1,127 @@
+'use client';
+
+import { useRouter } from 'next/navigation';
+import { useState } from 'react';
+import { useFormContext } from 'react-hook-form';
+import { CommandForm } from '@/app/_ui/command-form';
+import { ChoiceGroup, TextField } from '@/app/_ui/fields';
+import { Notice } from '@/app/_ui/notice';
+import { Section } from '@/app/_ui/page';
+import { useCommand } from '@/app/_ui/use-command';
+import { addBaseInput, changeBaseInput } from '@/lib/bases/schema';
+import { AirportSearch } from './airport-search';
+import { saveBase, saveNewBase } from './actions';
+import { EMPTY_BASE, type BaseAsTyped } from './base-typed';
+import styles from './bases.module.css';
+import { ZoneFields } from './zone-fields';
+
+/** A base to be added. An airport of the file fills the form; everything can still be changed before it is saved. */
+export function AddBaseForm() {
+  const router = useRouter();
+  const command = useCommand<BaseAsTyped, { ident: string }>({
+    action: saveNewBase,
+    schema: addBaseInput,
+    start: EMPTY_BASE,
+    afterDone: 'keep',
+    onDone: ({ ident }) => router.push(`/desk/bases?added=${encodeURIComponent(ident)}`),
+  });
+  return (
+    <CommandForm command={command} submit="Add the base" label="Add a base">
+      <Section title="From the airport file">
+        <AirportSearch />
+      </Section>
+      <Section title="The base">
+        <TextField
+          name="ident"
+          label="Identifier"
+          hint="2 to 7 letters and digits. It never changes once the base is added."
+          maxLength={7}
+          autoCapitalize="characters"
+          spellCheck={false}
+        />
+        <Facts />
+      </Section>
+    </CommandForm>
+  );
+}
+
+/** A base to be put right. Its identifier stays. */
+export function ChangeBaseForm({ baseId, start }: { baseId: string; start: BaseAsTyped }) {
+  const router = useRouter();
+  const [saved, setSaved] = useState('');
+  const command = useCommand<BaseAsTyped, { changed: string[] }>({
+    action: (typed) => {
+      setSaved('');
+      return saveBase({ ...typed, baseId });
+    },
+    schema: changeBaseInput.omit({ baseId: true }),
+    start,
+    afterDone: 'keep',
+    onDone: ({ changed }) => {
+      setSaved(changed.length > 0 ? 'Saved.' : 'Nothing was different.');
+      router.refresh();
+    },
+  });
+  return (
+    <CommandForm command={command} submit="Save the base" label="Change the base" pendingWords="Saving…">
+      <Facts knownZone={start.zone} />
+      {saved && (
+        <Notice tone="blue" title={saved}>
+          <p>Answers of the aircraft based here are worked out by what stands above from now on.</p>
+        </Notice>
+      )}
+    </CommandForm>
+  );
+}
+
+function Facts({ knownZone }: { knownZone?: string }) {
+  const { formState } = useFormContext<BaseAsTyped>();
+  return (
+    <>
+      <TextField name="name" label="Name" maxLength={120} />
+      <div className={styles.pair}>
+        <TextField
+          name="latitudeDeg"
+          label="Latitude"
+          hint="Decimal degrees; south is minus."
+          spellCheck={false}
+        />
+        <TextField
+          name="longitudeDeg"
+          label="Longitude"
+          hint="Decimal degrees; west is minus."
+          spellCheck={false}
+        />
+      </div>
+      <ZoneFields knownZone={knownZone} wrong={Boolean(formState.errors.zoneConfirmed)} />
+      {FACTS.map(({ name, label, hint }) => (
+        <ChoiceGroup key={name} name={name} label={label} hint={hint} choices={YES_NO} sideBySide />
+      ))}
+    </>
+  );
+}
+
+const YES_NO = [
+  { value: 'yes', label: 'Yes' },
+  { value: 'no', label: 'No' },
+  { value: 'not-said', label: 'Not said' },
+];
+
+const FACTS = [
+  {
+    name: 'repairAvailable',
+    label: 'Is there somebody here who can repair the aircraft?',
+    hint: 'Asked where an inoperative transponder is to be flown to repair. Not said counts as unknown.',
+  },
+  {
+    name: 'transponderAirspace',
+    label: 'Does it lie in airspace of 91.215(b)?',
+    hint: 'Transponder with altitude reporting.',
+  },
+  { name: 'adsbAirspace', label: 'Does it lie in airspace of 91.225?', hint: 'ADS-B Out.' },
+  {
+    name: 'controlledAirspace',
+    label: 'Is IFR from here in controlled airspace?',
+    hint: 'Altimeter and static system of 91.411.',
+  },
+] as const;
