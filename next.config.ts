@@ -18,8 +18,10 @@ const config: NextConfig = {
   poweredByHeader: false,
   devIndicators: false,
   typedRoutes: false,
+  // A file of flights may have 1 MB (lib/flights/import/schema.ts), and its quotation marks are sent escaped.
+  experimental: { serverActions: { bodySizeLimit: '3mb' } },
   // Programs of the machine, and drivers that load their parts late: bundling breaks them.
-  serverExternalPackages: ['@node-rs/argon2', 'sharp', 'pg', '@prisma/adapter-pg', 'esbuild'],
+  serverExternalPackages: ['@node-rs/argon2', 'sharp', 'pg', 'pg-boss', '@prisma/adapter-pg', 'esbuild'],
   // Lock files above this folder are somebody else's.
   turbopack: { root: import.meta.dirname },
   outputFileTracingRoot: import.meta.dirname,
@@ -27,6 +29,8 @@ const config: NextConfig = {
     Promise.resolve([
       { source: '/:path*', headers },
       { source: '/api/photos/:id', headers: [photoPolicy] },
+      // Its key stands in the address, which is told to nobody. This list outranks the answer's own headers.
+      { source: '/api/calendar/:path*', headers: [{ key: 'Referrer-Policy', value: 'no-referrer' }] },
       // A worker kept by something in between would keep phones on an old version.
       { source: '/serwist/:path*', headers: [{ key: 'Cache-Control', value: 'no-cache' }] },
     ]),
