@@ -4,6 +4,7 @@ import { useEffect } from 'react';
 import { Button, ButtonRow, LinkButton } from './_ui/button';
 import { Card, PageTitle } from './_ui/page';
 import { BareShell } from './_ui/bare-shell';
+import { ComesBack } from './_ui/comes-back';
 
 /** A page that could not be drawn. Shows no old answer in its place: a stale go is worse than none. */
 export default function ErrorPage({ error, retry }: { error: unknown; retry: () => void }) {
@@ -17,6 +18,7 @@ export default function ErrorPage({ error, retry }: { error: unknown; retry: () 
         This page could not be shown
       </PageTitle>
       <Card>
+        <ComesBack retry={retry} />
         {event && (
           <p>
             Tell whoever runs the server: event <code>{event}</code>.

@@ -1,4 +1,5 @@
 import { LinkButton } from '@/app/_ui/button';
+import { ComesBack } from '@/app/_ui/comes-back';
 import { PageTitle } from '@/app/_ui/page';
 import { ProblemNotice } from '@/app/_ui/problem-notice';
 import { Shell } from '@/app/_ui/shell';
@@ -10,6 +11,7 @@ export function Refused({ who, title, problem }: { who: WhoAmI; title: string; p
   return (
     <Shell who={who}>
       <PageTitle>{title}</PageTitle>
+      {(problem.code === 'try_again' || problem.code === 'bug') && <ComesBack />}
       <ProblemNotice problem={problem}>
         <LinkButton href="/desk">To the board</LinkButton>
       </ProblemNotice>

@@ -5,6 +5,7 @@ import { useForm } from 'react-hook-form';
 import { knock, type KnockAnswer } from '../_session/knock';
 import { CommandForm } from '../_ui/command-form';
 import { TextField } from '../_ui/fields';
+import { tellSessionChanged } from '../_ui/live/line';
 import { Notice } from '../_ui/notice';
 
 /** Address and password. The address stays whatever happens; a wrong password is emptied, a right one never is. */
@@ -23,6 +24,7 @@ export function SignInForm({ next }: { next: string }) {
     setPending(true);
     const given = await knock(email, password);
     if (given === 'in') {
+      tellSessionChanged();
       // A full load: the server draws everything anew for the person who has just come in.
       window.location.assign(next);
       return;

@@ -95,18 +95,14 @@ async function requireWriteUp(tx: Tx, operatorId: string, id: string) {
 type WriteUp = Awaited<ReturnType<typeof requireWriteUp>>;
 
 /** The old write-up stands as it is; the observation is kept beside it. */
-async function restOn(
-  { tx, operatorId, actor, now }: Context,
-  writeUp: WriteUp,
-  found: FoundThing,
-): Promise<ObservationAdded> {
+async function restOn(context: Context, writeUp: WriteUp, found: FoundThing): Promise<ObservationAdded> {
+  const { tx, operatorId, actor, now } = context;
   // The place and the kind are the write-up's; of the observer there are the words and the numbers.
   const row = { ...found, place: '', kind: null };
   await tx.finding.create({ data: findingRow(operatorId, writeUp.aircraftId, actor.personId, now, row) });
   // A special flight permit that names the write-up stands in for it no more (lib/permits/permit-facts.ts). Otherwise an
   // observation of the same thing changes no answer.
-  if (await namedByOpenPermit(tx, operatorId, writeUp))
-    await factsChanged(tx, operatorId, writeUp.aircraftId);
+  if (await namedByOpenPermit(context, writeUp)) await factsChanged(tx, operatorId, writeUp.aircraftId);
   const { settledBy } = triage({
     findingKey: found.findingKey,
     kind: found.kind,

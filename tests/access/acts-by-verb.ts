@@ -4,6 +4,13 @@ import type { ActorRef } from '@/lib/access/actor';
 import type { Verb } from '@/lib/access/policy';
 import type { CallOptions } from '@/lib/access/service';
 import type { Result } from '@/lib/problems';
+import { addWebhook } from '@/lib/feeds/add-webhook';
+import { endKey } from '@/lib/feeds/end-key';
+import { endWebhook } from '@/lib/feeds/end-webhook';
+import { readExportPage } from '@/lib/feeds/export/read-set';
+import { issueKey } from '@/lib/feeds/issue-key';
+import { readFeeds } from '@/lib/feeds/read-feeds';
+import { sendAgain } from '@/lib/feeds/send-again';
 import { beginDeferral } from '@/lib/determinations/begin-deferral';
 import { extendInterval } from '@/lib/determinations/extend-interval';
 import { findWithinLimits } from '@/lib/determinations/find-within-limits';
@@ -24,6 +31,12 @@ import { readRecords } from '@/lib/records/read-records';
 import { startWalkaround } from '@/lib/walkarounds/start-walkaround';
 import { writeList } from '@/lib/walkarounds/write-list';
 import { STARTING_LIST } from '@/lib/rules/walkaround/starting-list';
+import { readAirports } from '@/lib/airports/read-airports';
+import { addBase } from '@/lib/bases/add-base';
+import { changeBase } from '@/lib/bases/change-base';
+import { readBases } from '@/lib/bases/read-bases';
+import { checkImport } from '@/lib/flights/import/check-import';
+import { importPlans } from '@/lib/flights/import/import-plans';
 import { cancelPlannedFlight } from '@/lib/flights/cancel-planned-flight';
 import { planFlight } from '@/lib/flights/plan-flight';
 import { readPlannedFlights } from '@/lib/flights/read-planned-flights';
@@ -32,17 +45,22 @@ import { closeVisit } from '@/lib/visits/close-visit';
 import { openVisit } from '@/lib/visits/open-visit';
 import { readVisit } from '@/lib/visits/read-visit';
 import { readDue } from '@/lib/due/read-due';
+import { readInsight } from '@/lib/insight/read-insight';
 import { addRequirement } from '@/lib/fleet/add-requirement';
 import { endRequirement } from '@/lib/fleet/end-requirement';
 import { renewPaper } from '@/lib/fleet/renew-paper';
 import { readTrends } from '@/lib/trends/read-trends';
 import { readInOperator } from '@/lib/db/scope';
 import { readAircraftFile } from '@/lib/fleet/read-aircraft-file';
+import { readDay } from '@/lib/fleet/read-day';
 import { readBoard } from '@/lib/fleet/read-board';
 import { answerFlight } from '@/lib/releases/answer-flight';
 import { correctMeters } from '@/lib/releases/correct-meters';
 import { readReleases } from '@/lib/releases/read-desk';
 import { readMetersIn, readMetersOut } from '@/lib/releases/record-meters';
+import { acceptRelease } from '@/lib/releases/accept-release';
+import { logFlight } from '@/lib/releases/log-flight';
+import { withdrawRelease } from '@/lib/releases/withdraw-release';
 import { releaseFlight } from '@/lib/releases/release-flight';
 import { readDeferralList } from '@/lib/papers/read-deferrals';
 import { inspectForPermit } from '@/lib/permits/inspect-for-permit';
@@ -77,6 +95,7 @@ import {
   startOf,
   valueOf,
 } from '../fixtures/acts';
+import { BASE, trainer } from '../fixtures/aircraft';
 import {
   beginOf,
   disposalOf,
@@ -104,6 +123,10 @@ export interface Things {
   /** The reading at departure of that release. */
   readonly readingId: string;
   readonly noticeId: string;
+  readonly keyId: string;
+  readonly webhookId: string;
+  /** A delivery to it that waits. */
+  readonly deliveryId: string;
   readonly deferralId: string;
   /** A special flight permit that asks for an inspection. */
   readonly permitId: string;
@@ -139,12 +162,24 @@ const own = () => ({ requestId: randomUUID() });
 
 export const ACTS: Readonly<Record<Verb, Act>> = {
   'fleet.read': list(readBoard),
+  'feeds.read': list(readFeeds),
+  'export.read': { call: readExportPage, input: () => ({ set: 'aircraft' }), aboutThings: false },
+  'key.issue': { call: issueKey, input: () => keyOf('Wall screen'), aboutThings: false },
+  'key.end': about(endKey, ({ keyId }) => ({ ...own(), keyId })),
+  'webhook.add': {
+    call: addWebhook,
+    input: () => webhookOf('https://hooks.invented.example/'),
+    aboutThings: false,
+  },
+  'webhook.end': about(endWebhook, ({ webhookId }) => ({ ...own(), webhookId })),
+  'webhook.send-again': about(sendAgain, ({ deliveryId }) => ({ ...own(), deliveryId })),
   'own-findings.read': list(readOwnFindings),
   'own-notices.read': list(readNotices),
   'walkaround-list.read': list(readLists),
   'bench.read': list(readBench),
   'release.read': list(readReleases),
   'aircraft.read': about(readAircraftFile, ({ school }) => ({ aircraftId: school.aircraftId })),
+  'day.read': about(readDay, ({ school }) => ({ aircraftId: school.aircraftId })),
   'write-up.read': about(readWriteUp, ({ writeUpId }) => ({ discrepancyId: writeUpId })),
   'photo.read': about(readPhoto, ({ photoId }) => ({ photoId })),
   'flight.answer': about(answerFlight, ({ school }) => dayLesson(school)),
@@ -241,6 +276,16 @@ export const ACTS: Readonly<Record<Verb, Act>> = {
   })),
   'planned-flights.read': list(readPlannedFlights),
   'flight.plan': about(planFlight, ({ school }) => planOf(school)),
+  'airport.find': { call: readAirports, input: () => ({ text: 'KORD' }), aboutThings: false },
+  'base.read': list(readBases),
+  'base.add': {
+    call: addBase,
+    input: () => ({ ...own(), ...BASE_FACTS, ident: randomUUID().slice(0, 7), airportIdent: '' }),
+    aboutThings: false,
+  },
+  'base.change': about(changeBase, ({ school }) => ({ ...own(), ...BASE_FACTS, baseId: school.baseId })),
+  'plan.check-import': { call: checkImport, input: () => PLAN_FILE, aboutThings: false },
+  'plan.import': { call: importPlans, input: () => ({ ...own(), ...PLAN_FILE }), aboutThings: false },
   'flight.cancel-plan': about(cancelPlannedFlight, ({ plannedFlightId }) => ({ ...own(), plannedFlightId })),
   'visit.read': about(readVisit, ({ visitId }) => ({ visitId })),
   'visit.open': about(openVisit, ({ school, writeUpId }) => visitOf(school, writeUpId)),
@@ -256,6 +301,7 @@ export const ACTS: Readonly<Record<Verb, Act>> = {
   })),
   'visit.close': about(closeVisit, ({ visitId }) => ({ ...own(), visitId })),
   'due.read': list(readDue),
+  'insight.read': about(readInsight, ({ school }) => ({ aircraftId: school.aircraftId })),
   'trends.read': about(readTrends, ({ school }) => ({ aircraftId: school.aircraftId })),
   'requirement.add': about(addRequirement, ({ school }) => directiveOf(school)),
   'requirement.end': about(endRequirement, ({ directiveId }) => ({
@@ -323,6 +369,27 @@ export const ACTS: Readonly<Record<Verb, Act>> = {
     factsVersion: 1,
     limitsPassedOn: true,
   })),
+  // The release of the furnished school went void with the nick that was written up after it; the renter is its pilot.
+  'flight.accept': about(acceptRelease, ({ releaseId }) => ({
+    ...own(),
+    releaseId,
+    answerHash: '0'.repeat(64),
+    limitsRead: true,
+    statementConfirmed: true,
+    password: PASSWORD,
+  })),
+  'flight.log': about(logFlight, ({ releaseId }) => ({
+    ...own(),
+    releaseId,
+    what: 'closed',
+    at: 'now',
+    words: 'Not flown.',
+  })),
+  'flight.withdraw': about(withdrawRelease, ({ releaseId }) => ({
+    ...own(),
+    releaseId,
+    words: 'Another aircraft.',
+  })),
   'meters.read-out': about(readMetersOut, ({ releaseId }) => metersOf(releaseId, 'out')),
   'meters.read-in': about(readMetersIn, ({ releaseId }) => metersOf(releaseId, 'in')),
   'meters.correct': about(correctMeters, ({ readingId }) => ({
@@ -334,6 +401,10 @@ export const ACTS: Readonly<Record<Verb, Act>> = {
     why: 'Read between two marks.',
   })),
 };
+
+const keyOf = (name: string) => ({ ...own(), name, scopes: ['fleet:read'], lastDay: '', password: PASSWORD });
+
+const webhookOf = (url: string) => ({ ...own(), name: 'Receiver', url, events: ['write-up.opened'] });
 
 const directiveOf = (school: School) => ({
   ...own(),
@@ -347,6 +418,26 @@ const directiveOf = (school: School) => ({
   intervalHours: '100',
   fixedExpiry: '',
 });
+
+/** The fixtures' base as it is, so that nothing about it changes. */
+const BASE_FACTS = {
+  name: 'Home',
+  latitudeDeg: String(BASE.latitudeDeg),
+  longitudeDeg: String(BASE.longitudeDeg),
+  zone: BASE.zone,
+  zoneConfirmed: true,
+  repairAvailable: 'yes',
+  transponderAirspace: 'no',
+  adsbAirspace: 'no',
+  controlledAirspace: 'yes',
+};
+
+/** One flight of the fixtures' trainer, on a day no other act is about. */
+const PLAN_FILE = {
+  kind: 'csv',
+  fileName: 'plan.csv',
+  text: `aircraft,depart,arrive,id\r\n${trainer().registration},2026-12-20 10:00,2026-12-20 11:00,1\r\n`,
+};
 
 const planOf = (school: School) => ({
   ...own(),
@@ -396,6 +487,11 @@ export async function furnish(school: School): Promise<Things> {
       now,
     ),
   );
+  // Signing secrets of webhooks are sealed with it.
+  process.env['NEXTAUTH_SECRET'] ??= 'a secret for tests only, of enough characters';
+  const { manager } = school.people;
+  const { keyId } = valueOf(await issueKey(manager, keyOf('Door'), now));
+  const { webhookId } = valueOf(await addWebhook(manager, webhookOf('https://told.invented.example/'), now));
   const light = valueOf(await reportFinding(renter, deadLandingLight(school), now));
   const { placardId, deferralId } = valueOf(
     await beginDeferral(airframe, deferralOf(light.discrepancyId), now),
@@ -441,5 +537,8 @@ export async function furnish(school: School): Promise<Things> {
     readingId: departure.requestId,
     // The deferral was told to whoever wrote the light up.
     noticeId: valueOf(await readNotices(renter, {}, now)).unread[0]?.id ?? '',
+    keyId,
+    webhookId,
+    deliveryId: valueOf(await readFeeds(manager, {}, now)).webhooks[0]?.deliveries[0]?.id ?? '',
   };
 }

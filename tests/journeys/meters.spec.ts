@@ -103,11 +103,11 @@ test('read out at the desk, read in on the phone; hours and what is left of the 
     serviceWorkers: 'block',
   });
   await phone.goto('/ramp');
-  await phone.getByRole('link', { name: new RegExp(AIRCRAFT) }).click();
   await phone
-    .getByRole('region', { name: 'Your flight' })
-    .getByRole('link', { name: 'Meters at return' })
+    .getByRole('region', { name: 'Your flights' })
+    .locator(`a[href="/ramp/flight/${releaseId}"]`)
     .click();
+  await phone.getByRole('link', { name: 'Meters at return' }).click();
   await expect(phone.getByRole('heading', { level: 1, name: 'Meters at return' })).toBeVisible();
   await expect(phone.getByLabel('Hobbs')).toHaveValue('');
   await expect(phone.getByText(`Last on record ${formatTenths(hobbs)}`)).toBeVisible();

@@ -88,7 +88,7 @@ test('a pilot’s write-up is judged: word on the phone and a letter, with the m
   await expect(pilot.getByRole('link', { name: /^What became of my write-ups \(\d+ new\)$/ })).toBeVisible();
   await pilot
     .getByRole('banner')
-    .getByRole('link', { name: /^\d+ new about your write-ups$/ })
+    .getByRole('link', { name: /^\d+ new about your write-ups and flights$/ })
     .click();
   await expect(pilot.getByRole('heading', { level: 1 })).toHaveText('What became of my write-ups');
   const news = pilot.getByRole('region', { name: /^News \(\d+\)$/ });

@@ -6,6 +6,7 @@ import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { openClient, refusePowerfulRole } from '@/lib/db/client';
 import { brokenUnique, isAppendOnlyRefusal, isTransient, isUnreachable } from '@/lib/db/errors';
+import { aside } from '@/lib/db/savepoint';
 import { writeInOperator } from '@/lib/db/scope';
 import { reportFinding } from '@/lib/findings/report-finding';
 import { nickedPropeller, valueOf } from '../fixtures/acts';
@@ -87,4 +88,18 @@ test('the owner of the tables is refused as the application’s role', async () 
   const client = openClient(database.adminUrl);
   await expect(refusePowerfulRole(client)).rejects.toThrow(/superuser|owns the tables/);
   await client.$disconnect();
+});
+
+// SQLSTATE 57014, query_canceled (PostgreSQL documentation, appendix A).
+test('a statement that takes too long is no reason to go on without it', async () => {
+  const error = await errorOf(
+    writeInOperator(school.operatorId, (tx) =>
+      aside(tx, 'test', async () => {
+        await tx.$executeRaw`SET LOCAL statement_timeout = 50`;
+        await tx.$queryRaw`SELECT pg_sleep(5)::text`;
+      }),
+    ),
+  );
+  expect(isUnreachable(error)).toBe(true);
+  expect(isTransient(error)).toBe(false);
 });

@@ -114,7 +114,7 @@ test('a release and a grounding write-up at the same moment: never a release on 
       ]),
     );
     const verbs = order.rows.map((row) => row.verb);
-    if (released.ok) expect(verbs).toEqual(['flight.release', 'finding.report']);
+    if (released.ok) expect(verbs).toEqual(['flight.release', 'finding.report', 'flight.recall']);
     else expect(verbs).toEqual(['finding.report', 'flight.release:refused']);
     expect(valueOf(await readReleases(fresh.people.dispatcher, {}, now))).toHaveLength(released.ok ? 1 : 0);
   }

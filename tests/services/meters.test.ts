@@ -47,9 +47,12 @@ beforeEach(async () => {
 
 const at = (ms: number) => new Date(NOW.getTime() + ms);
 
+/** The same lesson in the afternoon: one aircraft is not released for two flights at once. */
+const AFTERNOON = { departLocal: '2026-11-25T13:00', arriveLocal: '2026-11-25T14:12' };
+
 /** Releases a lesson now, on the facts as they are. */
-async function release(of: School = school): Promise<string> {
-  const lesson = dayLesson(of);
+async function release(of: School = school, times: Partial<typeof AFTERNOON> = {}): Promise<string> {
+  const lesson = { ...dayLesson(of), ...times };
   const { factsVersion } = valueOf(await answerFlight(of.people.dispatcher, lesson, { now: NOW }));
   const input = { ...lesson, requestId: randomUUID(), factsVersion, limitsPassedOn: false };
   return valueOf(await releaseFlight(of.people.dispatcher, input, { now: NOW })).releaseId;
@@ -214,7 +217,7 @@ test('a return of which nobody read the departure is counted from the last readi
 });
 
 test('a phone that was long without signal: a late reading fits between its neighbours and sets nothing back', async () => {
-  const [morning, evening] = [await release(), await release()];
+  const [morning, evening] = [await release(), await release(school, AFTERNOON)];
   valueOf(await out(morning, 0, 0));
   valueOf(await out(evening, 10 * HOUR, 15, 15));
   const standing = await aircraft();
@@ -661,7 +664,7 @@ test('work that was entered at too many hours is named when they fall', async ()
 
 test('the database itself: one first reading of a moment, superseded once, by one of the same flight, with words', async () => {
   const releaseId = await release();
-  const elsewhere = await release();
+  const elsewhere = await release(school, AFTERNOON);
   valueOf(await out(releaseId, 0, 900));
   valueOf(await correct(releaseId, 'out', { hobbs: 0 }));
   const [right, wrong] = await rows();

@@ -107,6 +107,9 @@ describe('each act is told, in the words of whoever did it', () => {
     expect(await toldOf(school.people.renter, nick.discrepancyId)).toEqual([
       {
         id: expect.any(String) as string,
+        what: 'judged',
+        releaseId: null,
+        departs: null,
         discrepancyId: nick.discrepancyId,
         registration: trainer().registration,
         number: nick.number,

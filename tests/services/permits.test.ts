@@ -50,11 +50,11 @@ const inspection = (id: string, change: object = {}) => ({
 });
 const answered = async (id: string, change: object = {}) =>
   valueOf(await answerFlight(school.people.dispatcher, { ...ferry(school, id), ...change }, now));
-const release = async (id: string) => {
+const release = async (id: string, times: { departLocal?: string; arriveLocal?: string } = {}) => {
   const { factsVersion } = await answered(id);
   return releaseFlight(
     school.people.dispatcher,
-    { ...ferry(school, id), requestId: randomUUID(), factsVersion, limitsPassedOn: true },
+    { ...ferry(school, id), ...times, requestId: randomUUID(), factsVersion, limitsPassedOn: true },
     now,
   );
 };
@@ -208,7 +208,8 @@ describe('its flight', () => {
 
   test('an inspection is not signed after its flight', async () => {
     const used = valueOf(await record({ reference: 'SFP 26-016', asksInspection: false })).permitId;
-    valueOf(await release(used));
+    // After the flight before it: one aircraft is not released for two at once.
+    valueOf(await release(used, { departLocal: '2026-11-25T13:00', arriveLocal: '2026-11-25T14:12' }));
     expect(problemOf(await inspectForPermit(school.people.powerplant, inspection(used), now)).code).toBe(
       'conflict',
     );

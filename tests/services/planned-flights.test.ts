@@ -10,6 +10,7 @@ import { readMetersIn, readMetersOut } from '@/lib/releases/record-meters';
 import { readReleases } from '@/lib/releases/read-desk';
 import { releaseFlight } from '@/lib/releases/release-flight';
 import { dayLesson, problemOf, valueOf } from '../fixtures/acts';
+import { BASE } from '../fixtures/aircraft';
 import type { FreshDatabase } from '../fixtures/database';
 import { closeSchools, NOW, openSchools, type School } from '../fixtures/school';
 
@@ -53,6 +54,12 @@ describe('planning', () => {
         plannedTenths: 12,
         words: 'Lesson',
         plannedBy: 'Dee Morrowby',
+        from: { ident: BASE.ident, zone: BASE.zone },
+        to: { ident: BASE.ident, zone: BASE.zone },
+        rules: null,
+        purpose: null,
+        fromFile: null,
+        release: null,
       },
     ]);
     expect(valueOf(await readReleases(school.people.dispatcher, {}, now))).toEqual([]);

@@ -91,6 +91,7 @@ test('what nobody touched has no fault, and every kind of signature was looked a
     'special_flight_permit',
     'permit_inspection',
     'release',
+    'flight_acceptance',
   ]) {
     const { rowCount } = await asOwner(`SELECT 1 FROM ${table} WHERE operator_id = $1`, [school.operatorId]);
     expect({ table, rows: rowCount }).toEqual({ table, rows: expect.any(Number) });
@@ -175,6 +176,12 @@ const CHANGES: readonly (readonly [string, string, string, RegExp])[] = [
     'true',
     /^release .*: permit_id /,
   ],
+  ['flight_acceptance', `statement = 'Fine.'`, 'true', /^acceptance .*: statement /],
+  ['flight_acceptance', `person_name = 'Somebody Else'`, 'true', /^acceptance .*: person_name /],
+  ['flight_acceptance', `certificate_kind = 'student pilot'`, 'true', /^acceptance .*: certificate_kind /],
+  ['flight_acceptance', `certificate_number = 'P-OTHER'`, 'true', /^acceptance .*: certificate_number /],
+  ['flight_acceptance', `signed_on = '2026-11-01'`, 'true', /^acceptance .*: signed_on /],
+  ['flight_acceptance', `signed_at = signed_at + interval '1 minute'`, 'true', /^acceptance .*: signed_at /],
   ['release', `outcome = 'go-with-limits'`, 'true', /^release .*: outcome /],
   ['release', `arrive_at = arrive_at + interval '1 hour'`, 'true', /^release .*: arrive_at /],
 ];
