@@ -324,7 +324,9 @@ for (const colorScheme of ['light', 'dark'] as const) {
       .getByRole('link', { name: /departs/ })
       .first()
       .click();
-    await expect(page.getByRole('heading', { level: 1, name: /released$/ })).toBeVisible();
+    await expect(
+      page.getByRole('heading', { level: 1, name: /(released|release withdrawn|release void)$/ }),
+    ).toBeVisible();
     await check();
   });
 }

@@ -51,7 +51,8 @@ test('every earlier return and every earlier departure can be entered as it is p
         expect(Date.parse(times.arriveAt) % MINUTE_MS).toBe(0);
       }
     }),
-    { numRuns: 2000 },
+    // The same cases every time: how many find a proposal is counted.
+    { numRuns: 2000, seed: 20261126 },
   );
   expect(proposed).toBeGreaterThan(500);
 });
