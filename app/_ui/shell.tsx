@@ -13,10 +13,11 @@ export function Shell({ who, children }: { who: WhoAmI; children: ReactNode }) {
   const places = placesFor(who.roles);
   return (
     <div className={`${styles.shell} ${places.length > 1 ? styles.withFootNav : ''}`}>
-      <a href="#content" className={styles.skip}>
-        Skip to the content
-      </a>
       <header className={`${styles.header} not-on-paper`}>
+        {/* Inside a landmark, because alarms with links of their own may stand above it. */}
+        <a href="#content" className={styles.skip}>
+          Skip to the content
+        </a>
         <div className={styles.strip}>
           <Link href="/" className={styles.home}>
             <WheelMark size={30} />

@@ -29,6 +29,16 @@ function nightAtHome(days: number, minutes: number): string {
   return new Date(ms).toLocaleString('sv-SE', { timeZone: ZONE }).replace(' ', 'T').slice(0, 16);
 }
 
+/** So many minutes from now at the home base, as a box takes it. */
+const wallClock = (minutes: number): string =>
+  new Date(Date.now() + minutes * 60_000)
+    .toLocaleString('sv-SE', { timeZone: ZONE })
+    .replace(' ', 'T')
+    .slice(0, 16);
+
+const sayNo = (page: Page, question: string) =>
+  page.getByRole('radiogroup', { name: question }).getByRole('radio', { name: 'No', exact: true }).check();
+
 interface Times {
   readonly departs: string;
   readonly arrives: string;
@@ -201,9 +211,12 @@ test('released, taken by its pilot on the phone, flown, meters read: closed', as
   await page.goto('/desk/flight');
   await choose(page, 'N042QB', 'Ines Kestrelby, commercial');
   await page.getByRole('button', { name: 'ZZQB and back' }).click();
-  const day = dayFromNow(2);
-  await fillTimes(page, { departs: `${day}T11:00`, arrives: `${day}T12:00`, hours: '0.8' });
-  await fillLesson(page);
+  // Soon: a take-off is not written down long before the planned one. Private, so that the light may be out at any hour.
+  await fillTimes(page, { departs: wallClock(30), arrives: wallClock(75), hours: '0.7' });
+  await page.getByRole('radio', { name: 'VFR' }).check();
+  await page.getByLabel('What is it for?').selectOption('private');
+  await sayNo(page, 'Into airspace that needs a transponder?');
+  await sayNo(page, 'Into airspace that needs ADS-B Out?');
   await getTheAnswer(page);
   await expect(sheet(page).getByText('Go with limits', { exact: true })).toBeVisible();
   const id = await release(page, 'N042QB');

@@ -226,7 +226,7 @@ test('a flight planned at the desk is what the queue goes by, until it is cancel
   await expect(form.getByLabel(/^What for/)).toHaveValue(`For the queue (${run})`);
   await form.getByLabel('Is back').fill(ahead(1, '11:00'));
   await form.getByRole('button', { name: 'Plan the flight' }).click();
-  await expect(page.getByText('Planned. It stands in the list below.')).toBeVisible();
+  await expect(page.getByText(/^Planned\. It stands in the list below/)).toBeVisible();
   const planned = page.getByRole('listitem').filter({ hasText: run });
   await expect(planned).toContainText('No pilot named yet');
 
