@@ -67,8 +67,11 @@ export function StaysFresh(props: {
     else setContact(failing !== 'none' || age > LATE_AFTER_MS ? 'late' : 'fresh');
   });
 
-  /** Knocks first: a redrawing that cannot reach the server would put an error in the place of the page. */
-  const ask = useEffectEvent(async () => {
+  /**
+   * Knocks first: a redrawing that cannot reach the server would put an error in the place of the page. Not where the server
+   * has told of a change this very moment: then it is there.
+   */
+  const ask = useEffectEvent(async (wasTold = false) => {
     const busy = asking.current || redrawing;
     if (busy && Math.abs(Date.now() - askedAt.current) < HUNG_AFTER_MS) {
       wanted.current = true;
@@ -77,7 +80,7 @@ export function StaysFresh(props: {
     wanted.current = false;
     asking.current = true;
     askedAt.current = Date.now();
-    const failed = await knockOnServer();
+    const failed = wasTold && trouble === 'none' ? 'none' : await knockOnServer();
     asking.current = false;
     setTrouble(failed);
     judge(failed);
@@ -106,7 +109,7 @@ export function StaysFresh(props: {
     if (told === 0 || gathering.current) return;
     gathering.current = setTimeout(() => {
       gathering.current = undefined;
-      void ask();
+      void ask(true);
     }, GATHER_MS);
   }, [told]);
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { query } from '../access/service';
-import { answersByOperation, headline } from '../rules/answer';
+import { headline, type answersByOperation } from '../rules/answer';
 import { newestSeq } from '../live/newest-change';
 import { dayAtBase } from '../records/signature';
 import type { AircraftFacts } from '../rules/aircraft';
@@ -12,6 +12,7 @@ import type { BookedFlight } from '../rules/spent-hours';
 import type { Outcome } from '../rules/verdict';
 import { rowAhead, windowAtBase, type RowAhead, type WindowAtBase } from './board-ahead';
 import { bookedFlights } from './booked-flights';
+import { keptToday } from './kept-over-time';
 import { aircraftFacts, basePlace, readFleet, type AircraftRow } from './facts';
 
 /** One cell of the board: today's answer for one kind of operation. */
@@ -135,7 +136,7 @@ export function judgeToday(row: AircraftRow, now: Date): JudgedToday {
   const facts = aircraftFacts(row);
   const base = basePlace(row.base);
   const today = dayAtBase(now, base.zone);
-  return { facts, today, answers: answersByOperation(facts, base, today, now.toISOString()) };
+  return { facts, today, answers: keptToday(facts, base, today, now) };
 }
 
 /** Looks ahead aircraft by aircraft; the light is worked out once a base. */
