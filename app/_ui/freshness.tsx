@@ -68,10 +68,10 @@ export function StaysFresh(props: {
   });
 
   /**
-   * Knocks first: a redrawing that cannot reach the server would put an error in the place of the page. Not where the server
-   * has told of a change this very moment: then it is there.
+   * Knocks first, also right after the server has told of a change: a redrawing that cannot reach it would put an error in
+   * the place of the page, and the last word of a server that stops is such a word.
    */
-  const ask = useEffectEvent(async (wasTold = false) => {
+  const ask = useEffectEvent(async () => {
     const busy = asking.current || redrawing;
     if (busy && Math.abs(Date.now() - askedAt.current) < HUNG_AFTER_MS) {
       wanted.current = true;
@@ -80,7 +80,7 @@ export function StaysFresh(props: {
     wanted.current = false;
     asking.current = true;
     askedAt.current = Date.now();
-    const failed = wasTold && trouble === 'none' ? 'none' : await knockOnServer();
+    const failed = await knockOnServer();
     asking.current = false;
     setTrouble(failed);
     judge(failed);
@@ -109,7 +109,7 @@ export function StaysFresh(props: {
     if (told === 0 || gathering.current) return;
     gathering.current = setTimeout(() => {
       gathering.current = undefined;
-      void ask(true);
+      void ask();
     }, GATHER_MS);
   }, [told]);
 
