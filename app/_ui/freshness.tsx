@@ -27,8 +27,6 @@ type Contact = 'fresh' | 'late' | 'lost';
 const ASK_EVERY_MS = { told: 30_000, untold: 12_000 } as const;
 const LATE_AFTER_MS = 45_000;
 const LOST_AFTER_MS = 120_000;
-/** Changes come in bursts: one redrawing for all of them. */
-const GATHER_MS = 50;
 /** A redrawing that takes longer is taken for hung, and asked for anew. */
 const HUNG_AFTER_MS = 15_000;
 
@@ -58,7 +56,6 @@ export function StaysFresh(props: {
   const asking = useRef(false);
   const askedAt = useRef(0);
   const wanted = useRef(false);
-  const gathering = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
 
   const judge = useEffectEvent((failing: Trouble) => {
     const age = contactAt.current === null ? Infinity : Date.now() - contactAt.current;
@@ -106,11 +103,7 @@ export function StaysFresh(props: {
   }, [asOf]);
 
   useEffect(() => {
-    if (told === 0 || gathering.current) return;
-    gathering.current = setTimeout(() => {
-      gathering.current = undefined;
-      void ask();
-    }, GATHER_MS);
+    if (told > 0) void ask();
   }, [told]);
 
   // What changed while the page was being redrawn is not in it.

@@ -11,6 +11,8 @@ import { hear, HEARD_NOTHING, isLive, type Heard } from './live/words';
 export type LiveContact = 'live' | 'polling' | 'lost';
 
 const LOST_AFTER_MS = 120_000;
+/** Changes come in bursts: one call for all of them. */
+const GATHER_MS = 50;
 
 /**
  * Calls `onChange` when something of the operator's was written, when words may have been lost, and when the stream breaks.
@@ -42,16 +44,24 @@ export function useLive(
       const silent = now - (heardAt.current ?? now);
       setContact(silent < 0 || silent > LOST_AFTER_MS ? 'lost' : 'polling');
     };
+    let gathering: ReturnType<typeof setTimeout> | undefined;
+    const gather = () => {
+      gathering ??= setTimeout(() => {
+        gathering = undefined;
+        changed();
+      }, GATHER_MS);
+    };
     const stop = listenToLine((word) => {
       const after = hear(heard.current, word, Date.now());
       heard.current = after.heard;
       judge();
-      if (after.look) changed();
+      if (after.look) gather();
     });
     const judging = setInterval(judge, 1000);
     return () => {
       stop();
       clearInterval(judging);
+      clearTimeout(gathering);
     };
   }, []);
 

@@ -1,6 +1,7 @@
 import Link from '../_ui/link';
 import { type EarlierClosure, type RepeatView } from '@/lib/findings/repeats';
 import { REPEAT_DAYS, REPEAT_FLIGHTS } from '@/lib/rules/repeat-defect';
+import { counted } from '@/lib/rules/counted';
 import { Moment } from '../_ui/moment';
 import { Tag } from '../_ui/tag';
 import styles from './repeat-notice.module.css';
@@ -64,8 +65,6 @@ function sinceInWords({ days, flights }: EarlierClosure): string {
     ? `${inDays} before this one; how many flights is not known.`
     : `${inDays} and ${counted(flights, 'flight')} before this one.`;
 }
-
-const counted = (count: number, unit: string) => `${count} ${unit}${count === 1 ? '' : 's'}`;
 
 const SAME: Readonly<Record<EarlierClosure['sameBy'], string>> = {
   finding: 'The same finding.',

@@ -16,7 +16,7 @@ import {
   type CellOfBoard,
 } from '@/lib/fleet/board-columns';
 import { type Board as BoardView, type BoardRow, type LightNow } from '@/lib/fleet/read-board';
-import { FreshMark, useIsLost } from './freshness';
+import { FreshMark, useIsLost } from '@/app/_ui/freshness';
 import styles from './board.module.css';
 import { OUTCOME_WORDS } from './words';
 

@@ -6,7 +6,7 @@ import { Shell } from '@/app/_ui/shell';
 import { mayUse, type Verb } from '@/lib/access/policy';
 import { readBoard } from '@/lib/fleet/read-board';
 import { Board } from './board';
-import { StaysFresh } from './freshness';
+import { StaysFresh } from '@/app/_ui/freshness';
 import { Refused } from './refused';
 
 export const metadata: Metadata = { title: 'Fleet board' };

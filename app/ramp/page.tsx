@@ -11,7 +11,7 @@ import { OwnFlights } from './_parts/own-flights';
 import { PlainProblem } from './_parts/plain-problem';
 import styles from './_parts/ramp.module.css';
 import { usualCell } from './_parts/usual-use';
-import { counted } from './_parts/words';
+import { counted } from '@/lib/rules/counted';
 
 export const metadata: Metadata = { title: 'Ramp' };
 export const dynamic = 'force-dynamic';

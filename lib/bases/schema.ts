@@ -36,7 +36,6 @@ export const addBaseInput = z.object({
   /** The airport of the shipped file the form was filled from; empty when typed. */
   airportIdent: z.string().trim().toUpperCase().max(7),
 });
-export type AddBaseInput = z.output<typeof addBaseInput>;
 
 export const changeBaseInput = z.object({ ...facts, baseId: z.uuid() });
 export type BaseFactsInput = Omit<z.output<typeof changeBaseInput>, 'baseId' | 'requestId'>;

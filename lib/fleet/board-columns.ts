@@ -2,6 +2,7 @@
  * The board's four columns out of the eight kinds of operation. Wording and choice of what to show only: the answers
  * are those of the rules.
  */
+import { counted } from '../rules/counted';
 import { formatTenths } from '../rules/hours';
 import type { Instant } from '../rules/facts';
 import type { OperationId } from '../rules/operations';
@@ -114,17 +115,15 @@ export function dueInWords(due: Pick<NextDue, 'remainingDays' | 'remainingTenths
   const { remainingDays: days, remainingTenths: tenths } = due;
   const over = [
     tenths !== null && tenths < 0 ? `${formatTenths(-tenths)} h` : null,
-    days !== null && days < 0 ? counted(-days) : null,
+    days !== null && days < 0 ? counted(-days, 'day') : null,
   ].filter((part) => part !== null);
   if (over.length > 0) return `over by ${over.join(' and ')}`;
   const left = [
     tenths === null ? null : `in ${formatTenths(tenths)} h`,
-    days === null ? null : days === 0 ? 'today is the last day' : `in ${counted(days)}`,
+    days === null ? null : days === 0 ? 'today is the last day' : `in ${counted(days, 'day')}`,
   ].filter((part) => part !== null);
   return left.length > 0 ? left.join(', ') : 'not known when';
 }
-
-const counted = (days: number): string => `${days} day${days === 1 ? '' : 's'}`;
 
 function cellOf(row: Pick<BoardRow, 'cells'>, id: OperationId): BoardCell {
   const cell = row.cells.find((one) => one.id === id);

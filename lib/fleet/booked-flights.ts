@@ -1,7 +1,7 @@
 import type { Prisma, Tx } from '../db/client';
 import { instant } from '../db/dates';
 import { nameIn, namesOf } from '../people/names';
-import { notBack, whereHolds } from '../releases/active-releases';
+import { notBack, wherePlanStands } from '../releases/active-releases';
 import { takenInByLaterReadings, timesOut, WITH_TIMES, type TimesOut } from '../releases/unread-hours';
 import type { HoursTenths } from '../rules/facts';
 import { isTenths, tenthsFromMinutes } from '../rules/hours';
@@ -40,7 +40,7 @@ export async function bookedFlights(
   });
   const takenIn = await takenInByLaterReadings(tx, operatorId, released);
   const planned = await tx.plannedFlight.findMany({
-    where: { operatorId, ...which, cancelledAt: null, arriveAt: { gt: now }, releases: { none: whereHolds } },
+    where: { operatorId, ...which, ...wherePlanStands(now) },
   });
   const people = [...released, ...planned].flatMap(({ pilotId }) => (pilotId === null ? [] : [pilotId]));
   const names = await namesOf(tx, people);

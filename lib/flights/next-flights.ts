@@ -1,6 +1,6 @@
 import type { Tx } from '../db/client';
 import { instant } from '../db/dates';
-import { whereActive, whereHolds } from '../releases/active-releases';
+import { whereActive, wherePlanStands } from '../releases/active-releases';
 import type { Instant } from '../rules/facts';
 
 /**
@@ -10,7 +10,7 @@ import type { Instant } from '../rules/facts';
 export async function nextFlights(tx: Tx, operatorId: string, now: Date): Promise<Map<string, Instant>> {
   const select = { aircraftId: true, departAt: true } as const;
   const planned = await tx.plannedFlight.findMany({
-    where: { operatorId, cancelledAt: null, arriveAt: { gt: now }, releases: { none: whereHolds } },
+    where: { operatorId, ...wherePlanStands(now) },
     select,
   });
   const released = await tx.release.findMany({

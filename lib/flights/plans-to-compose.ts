@@ -1,14 +1,14 @@
 import { z } from 'zod';
 import { query } from '../access/service';
-import { airportByIdent } from '../airports/find-airport';
 import type { Prisma } from '../db/client';
 import { instant } from '../db/dates';
 import { nameIn, namesOf } from '../people/names';
+import { wherePlanStands } from '../releases/active-releases';
 import { stateOf, WITH_HISTORY } from '../releases/history';
-import type { NamedPlace } from '../releases/place-text';
 import type { PlanToCompose } from '../releases/prefill';
 import type { Purpose } from '../rules/operations';
 import type { ReleaseStateName } from '../rules/release-state';
+import { placesOfPlans } from './places-of-plans';
 
 /** A planned flight the desk may compose next, with the words that tell it from others. */
 export interface PlanChoice extends PlanToCompose {
@@ -25,8 +25,6 @@ export interface PlanRelease {
 }
 
 const MOST = 6;
-/** A release that came to nothing leaves the plan to be released anew. */
-const CAME_TO_NOTHING: readonly ReleaseStateName[] = ['void', 'withdrawn'];
 
 /**
  * The planned flights to be released next: not over, not cancelled, not released yet (or void or withdrawn since), soonest
@@ -39,24 +37,20 @@ export const readPlansToCompose = query({
     const rows = await tx.plannedFlight.findMany({
       where: {
         operatorId,
-        cancelledAt: null,
-        ...(plannedFlightId ? { id: plannedFlightId } : { arriveAt: { gt: now } }),
+        ...(plannedFlightId ? { id: plannedFlightId, cancelledAt: null } : wherePlanStands(now)),
         aircraft: { retiredOn: null },
       },
       include: WITH_RELEASES,
       orderBy: [{ departAt: 'asc' }, { id: 'asc' }],
+      take: MOST,
     });
-    const bases = await tx.base.findMany({ where: { operatorId } });
+    const placeOf = await placesOfPlans(tx, operatorId);
     const names = await namesOf(
       tx,
       rows.flatMap(({ pilotId }) => pilotId ?? []),
     );
-    const placeOf = (ident: string | null, home: NamedPlace): NamedPlace =>
-      ident === null ? home : (bases.find((base) => base.ident === ident) ?? airportByIdent(ident) ?? home);
-    const plans = rows.map((row): PlanChoice => {
+    return rows.map((row): PlanChoice => {
       const { base, registration } = row.aircraft;
-      const { ident, name, zone } = placeOf(row.fromIdent, base);
-      const to = placeOf(row.toIdent, base);
       return {
         id: row.id,
         aircraftId: row.aircraftId,
@@ -66,18 +60,14 @@ export const readPlansToCompose = query({
         departAt: instant(row.departAt),
         arriveAt: instant(row.arriveAt),
         plannedTenths: row.plannedTenths,
-        from: { ident, name, zone },
-        to: { ident: to.ident, name: to.name, zone: to.zone },
+        from: placeOf(row.fromIdent, base),
+        to: placeOf(row.toIdent, base),
         rules: row.rules as PlanChoice['rules'],
         purpose: row.purpose as Purpose | null,
         words: row.words,
         release: newestRelease(row.releases),
       };
     });
-    if (plannedFlightId) return plans;
-    return plans
-      .filter(({ release }) => release === null || CAME_TO_NOTHING.includes(release.state))
-      .slice(0, MOST);
   },
 });
 

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { query } from '../access/service';
-import { airportByIdent } from '../airports/find-airport';
 import { instant } from '../db/dates';
 import { nameIn, namesOf } from '../people/names';
+import { placesOfPlans } from './places-of-plans';
 import { newestRelease, RELEASES_OF_PLAN, type PlanRelease } from './plans-to-compose';
 import type { HoursTenths, Instant } from '../rules/facts';
 
@@ -58,7 +58,7 @@ export const readPlannedFlights = query({
     const fleet = await tx.aircraft.findMany({
       where: { operatorId, retiredOn: null },
       include: {
-        base: { select: { ident: true, zone: true } },
+        base: { select: { ident: true, name: true, zone: true } },
         plannedFlights: {
           where: { cancelledAt: null, arriveAt: { gt: now }, departAt: { lte: until } },
           orderBy: [{ departAt: 'asc' }, { id: 'asc' }],
@@ -73,13 +73,7 @@ export const readPlannedFlights = query({
       ),
     );
     const names = await namesOf(tx, people);
-    const bases = await tx.base.findMany({ where: { operatorId }, select: { ident: true, zone: true } });
-    const placeOf = (ident: string | null, base: PlanPlace): PlanPlace => {
-      if (ident === null) return base;
-      const own = bases.find((one) => one.ident === ident);
-      // A place that left the file meanwhile keeps its letters; its clock is not known any more.
-      return { ident, zone: own?.zone ?? airportByIdent(ident)?.zone ?? base.zone };
-    };
+    const placeOf = await placesOfPlans(tx, operatorId);
     return {
       asOf: instant(now),
       aircraft: fleet.map((row) => ({

@@ -1,13 +1,11 @@
 import { stringify } from 'csv-stringify/sync';
+import { FOR_SPREADSHEETS } from '../feeds/export/for-spreadsheets';
 import { FIGURE_TITLES, FIGURES, headlineOf, type FigureId } from './figures';
 import type { InsightView } from './read-insight';
 import { tableOf } from './tables';
 
-/**
- * Files for a spreadsheet (RFC 4180): a header with units, UTF-8 with its mark, because a spreadsheet that does not see it
- * reads another alphabet. Words that begin like a formula are escaped: titles carry names that people typed.
- */
-const WRITTEN = { header: true, bom: true, record_delimiter: '\r\n', escape_formulas: true } as const;
+/** Files for a spreadsheet: a header with units first. */
+const WRITTEN = { ...FOR_SPREADSHEETS, header: true } as const;
 
 /** The rows of one figure; each also says the period, so that files of two periods can be put together. */
 export function csvOf(view: InsightView, figure: FigureId): string {

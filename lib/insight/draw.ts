@@ -2,7 +2,8 @@ import { scaleLinear } from 'd3-scale';
 import { MINUTES_A_DAY } from '../rules/insight/days-lost';
 import type { TimesFigure } from '../rules/insight/times';
 import { chapterInWords, FIGURE_TITLES, headlineOf, type FigureId } from './figures';
-import { counted, lostInWords, shareInWords } from './in-words';
+import { counted } from '../rules/counted';
+import { lostInWords, shareInWords } from './in-words';
 import type { Mark, Picture } from './picture';
 import type { InsightView } from './read-insight';
 

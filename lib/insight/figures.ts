@@ -1,5 +1,6 @@
 import type { TimesFigure } from '../rules/insight/times';
-import { counted, daysInWords, lengthInWords, lostInWords, shareInWords } from './in-words';
+import { counted } from '../rules/counted';
+import { daysInWords, lengthInWords, lostInWords, shareInWords } from './in-words';
 import type { InsightView } from './read-insight';
 
 /** The figures, in the order in which they are shown; also their addresses for download. */

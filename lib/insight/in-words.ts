@@ -31,7 +31,3 @@ export const shareInWords = (permille: number | null): string =>
 /** "25 Nov 2026, 09:00" on the wall of the base. */
 export const momentHere = (at: Instant, zone: string): string =>
   `${dayInWords(localDate(at, zone))}, ${clockInWords(at, zone)}`;
-
-/** "1 write-up", "3 write-ups". */
-export const counted = (count: number, one: string, many = `${one}s`): string =>
-  `${count} ${count === 1 ? one : many}`;

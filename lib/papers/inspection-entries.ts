@@ -1,3 +1,4 @@
+import { counted } from '../rules/counted';
 import { type PaperFrame, type PaperSignature } from './paper';
 import { closePasted, endHere, openPasted, type Ends } from './pasted';
 import { labelled, paragraph, title } from './sheet';
@@ -83,12 +84,12 @@ export function inspectionEntries(view: InspectionPaper): Promise<Uint8Array> {
 function found({ airworthy, list }: InspectionPart): string | null {
   if (airworthy === null) return null;
   if (airworthy) {
-    const beside = list ? ` A list of ${counted(list.items)} dated ${daySaid(list.dated)} goes with it.` : '';
+    const beside = list
+      ? ` A list of ${counted(list.items, 'item')} dated ${daySaid(list.dated)} goes with it.`
+      : '';
     return `Airworthy.${beside}`;
   }
   return list
-    ? `Not airworthy. A list of ${counted(list.items)} dated ${daySaid(list.dated)} was given to the owner or operator.`
+    ? `Not airworthy. A list of ${counted(list.items, 'item')} dated ${daySaid(list.dated)} was given to the owner or operator.`
     : 'Not airworthy. The list is not on record.';
 }
-
-const counted = (items: number): string => `${items} ${items === 1 ? 'item' : 'items'}`;

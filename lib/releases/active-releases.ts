@@ -37,6 +37,14 @@ export const whereHolds = {
   OR: [{ events: { none: { what: 'void' } } }, { events: { some: { what: 'airborne' } } }],
 } satisfies Prisma.ReleaseWhereInput;
 
+/** Planned flights that somebody may still make: not cancelled, not over, and not released. */
+export const wherePlanStands = (now: Date) =>
+  ({
+    cancelledAt: null,
+    arriveAt: { gt: now },
+    releases: { none: whereHolds },
+  }) satisfies Prisma.PlannedFlightWhereInput;
+
 /**
  * Releases that still count: not back, not closed, not withdrawn, not void. One that went void while its flight was in the
  * air counts: it is on record as airborne, and that is only taken down when it came first (lib/rules/release-state.ts).

@@ -7,10 +7,13 @@ import { contentHash } from '../records/canonical';
 import type { Instant } from '../rules/facts';
 import {
   isOvertaken,
+  LOGGED,
   releaseState,
   whyNotAccepted,
+  whyNotLogged,
   whyNotWithdrawn,
   type Happening,
+  type Logged,
   type ReleaseHistory,
   type ReleaseState,
   type ReleaseStateName,
@@ -71,7 +74,7 @@ export interface ReleaseStanding {
   /** The asker is at the desk or its pilot in command, and it has not departed or ended. */
   readonly canWithdraw: boolean;
   /** What the asker may log of it now; empty for nothing. */
-  readonly canLog: readonly ('airborne' | 'landed' | 'closed')[];
+  readonly canLog: readonly Logged[];
 }
 
 /** A row as the rules about its state take it. */
@@ -99,7 +102,8 @@ export function answerHashOf(row: HistoryRow): string {
   return warnings.length === 0 ? row.hash : contentHash({ release: row.hash, warnings });
 }
 
-const linesOfEvent = ({ lines }: HistoryRow['events'][number]): readonly Line[] =>
+/** What barred or limited then; none for a happening that is not about lines. */
+export const linesOfEvent = ({ lines }: HistoryRow['events'][number]): readonly Line[] =>
   (lines ?? []) as unknown as readonly Line[];
 
 /** Lines of the warnings given since the release. */
@@ -176,22 +180,13 @@ export function standingOf(
     })),
     canAccept: isPilot && whyNotAccepted(history, instant(row.arriveAt), instant(now)) === null,
     canWithdraw: mayHandle && whyNotWithdrawn(history) === null,
-    canLog: mayHandle ? loggable(history) : [],
+    canLog: mayHandle ? loggable(history, instant(now), instant(row.departAt)) : [],
   };
 }
 
-/** What can be logged next, whatever the time is. */
-function loggable(history: ReleaseHistory): ReleaseStanding['canLog'] {
-  const has = (what: Happening) => history.events.some((event) => event.what === what);
-  const { name } = releaseState(history);
-  if (name === 'withdrawn' || has('closed')) return [];
-  const isBack = history.back !== null;
-  return [
-    ...(has('airborne') ? [] : (['airborne'] as const)),
-    ...(has('airborne') && !has('landed') ? (['landed'] as const) : []),
-    ...(!isBack && has('airborne') === has('landed') ? (['closed'] as const) : []),
-  ];
-}
+/** What can be logged now, at one time or another: what only its time would forbid can be put right. */
+const loggable = (history: ReleaseHistory, now: Instant, departAt: Instant): ReleaseStanding['canLog'] =>
+  LOGGED.filter((what) => whyNotLogged(history, what, now, now, departAt)?.field !== 'what');
 
 /** Everybody who is named in the histories of these rows. */
 export const peopleInHistory = (rows: readonly HistoryRow[]): string[] =>

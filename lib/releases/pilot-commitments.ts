@@ -1,7 +1,7 @@
 import type { Tx } from '../db/client';
 import { instant } from '../db/dates';
 import type { PilotCommitment } from '../rules/proposals';
-import { whereActive, whereHolds } from './active-releases';
+import { whereActive, wherePlanStands } from './active-releases';
 
 /**
  * What else a pilot is to fly, in whatever aircraft: releases that count, and plans that are neither cancelled, over nor
@@ -25,9 +25,7 @@ export async function pilotCommitments(
     where: {
       operatorId,
       pilotId,
-      cancelledAt: null,
-      arriveAt: { gt: now },
-      releases: { none: whereHolds },
+      ...wherePlanStands(now),
       ...(exceptPlanId === undefined ? {} : { id: { not: exceptPlanId } }),
     },
     select: times,

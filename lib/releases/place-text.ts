@@ -13,11 +13,6 @@ export interface NamedPlace {
   readonly zone: string;
 }
 
-/** A base, with the number it is sent by. */
-export interface NamedBase extends NamedPlace {
-  readonly id: string;
-}
-
 /** A place as the form shows it once it is chosen. */
 export const placeText = ({ ident, name }: Pick<NamedPlace, 'ident' | 'name'>): string => `${ident}, ${name}`;
 

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { query } from '../access/service';
 import { calendarDate, instant } from '../db/dates';
-import type { Prisma, Tx } from '../db/client';
-import { nameIn, namesOf } from '../people/names';
+import type { Tx } from '../db/client';
+import { namesOf } from '../people/names';
 import { signerFacts } from '../people/signer';
 import { PERMIT_ROW } from '../permits/permit-facts';
 import { Refusal } from '../problems';
@@ -13,9 +13,10 @@ import type { ProposedFlight } from '../rules/operations';
 import type { LastOnRecord } from '../rules/meters';
 import type { Answer } from '../rules/verdict';
 import { whereSpendsPermit } from './active-releases';
-import { peopleInHistory, standingOf, WITH_HISTORY, type ReleaseStanding } from './history';
+import { peopleInHistory, standingOf, type ReleaseStanding } from './history';
 import type { SpentAhead } from './hours-ahead';
 import { lastOnRecord, metersOfReleases, NOT_READ, type FlightMeters } from './readings';
+import { peopleInHead, releaseHead, WITH_ZONE, type ReleaseHead, type ReleaseRow } from './release-head';
 
 /** What the flight form offers to choose from. */
 export interface DeskChoices {
@@ -100,20 +101,8 @@ export const readDeskChoices = query({
   },
 });
 
-export interface ReleaseView extends ReleaseStanding {
-  readonly id: string;
-  readonly registration: string;
-  readonly zone: string;
-  readonly departAt: string;
-  readonly arriveAt: string;
-  readonly outcome: string;
-  readonly releasedAt: string;
-  readonly dispatcher: string;
-  readonly pilot: string | null;
+export interface ReleaseView extends ReleaseStanding, ReleaseHead {
   readonly answer: Answer;
-  readonly factsVersion: number;
-  readonly rulesVersion: string;
-  readonly hash: string;
   /** What was read at departure and return. */
   readonly meters: FlightMeters;
   /** The planned flight it was released from. */
@@ -179,16 +168,7 @@ export const readRelease = query({
   },
 });
 
-const WITH_ZONE = {
-  ...WITH_HISTORY,
-  aircraft: { include: { base: { select: { zone: true } } } },
-} as const satisfies Prisma.ReleaseInclude;
-type ReleaseRow = Prisma.ReleaseGetPayload<{ include: typeof WITH_ZONE }>;
-
-const peopleOf = (rows: readonly ReleaseRow[]): string[] => [
-  ...rows.flatMap(({ dispatcherId, pilotId }) => (pilotId ? [dispatcherId, pilotId] : [dispatcherId])),
-  ...peopleInHistory(rows),
-];
+const peopleOf = (rows: readonly ReleaseRow[]): string[] => [...peopleInHead(rows), ...peopleInHistory(rows)];
 
 const metersOf = (tx: Tx, operatorId: string, rows: readonly ReleaseRow[]) =>
   metersOfReleases(
@@ -203,19 +183,8 @@ function releaseView(
   meters: ReadonlyMap<string, FlightMeters>,
 ): Omit<ReleaseView, keyof ReleaseStanding> {
   return {
-    id: row.id,
-    registration: row.aircraft.registration,
-    zone: row.aircraft.base.zone,
-    departAt: instant(row.departAt),
-    arriveAt: instant(row.arriveAt),
-    outcome: row.outcome,
-    releasedAt: instant(row.releasedAt),
-    dispatcher: nameIn(names, row.dispatcherId),
-    pilot: row.pilotId ? nameIn(names, row.pilotId) : null,
+    ...releaseHead(row, names),
     answer: row.answer as unknown as Answer,
-    factsVersion: row.factsVersion,
-    rulesVersion: row.rulesVersion,
-    hash: row.hash,
     meters: meters.get(row.id) ?? NOT_READ,
     plannedFlightId: row.plannedFlightId,
     spentAhead: row.spentAhead as unknown as SpentAhead | null,

@@ -18,7 +18,7 @@ import { recallInWords, recallOf, writeUpBehind, type Recall } from '../rules/re
 import type { BookedFlight } from '../rules/spent-hours';
 import type { Answer, Line } from '../rules/verdict';
 import { whereActive } from './active-releases';
-import { stateOf, WITH_HISTORY, type HistoryRow } from './history';
+import { linesOfEvent, stateOf, WITH_HISTORY, type HistoryRow } from './history';
 import { withHoursAhead } from './hours-ahead';
 
 const ROW = {
@@ -143,7 +143,7 @@ async function permitNow(
 /** What was known at release, and what its people were told since. */
 const linesKnown = (row: ReleaseToJudge): readonly Line[] => [
   ...(row.answer as unknown as Answer).lines,
-  ...row.events.flatMap(({ lines }) => (lines ?? []) as unknown as readonly Line[]),
+  ...row.events.flatMap(linesOfEvent),
 ];
 
 /** That a release is void must not be lost for the sake of what is said about it. */

@@ -11,6 +11,7 @@ import { sunTimes } from '@/lib/rules/sun';
 import { QUILLBACK } from '../../seed/operators';
 import { DEMO_PASSWORD } from '../../seed/people';
 import { pageOf, signIn } from '../fixtures/browser';
+import { sendFinding } from '../fixtures/send-finding';
 
 const ZONE = 'America/Chicago';
 const SEEN_WITHIN_MS = 2_000;
@@ -294,24 +295,13 @@ test('a grounding write-up after release: void on both screens within two second
   const pia = await phoneOf(browser, 'pia', baseURL);
   await pia.goto('/ramp');
   const href = await pia.getByRole('link', { name: /N045TM/ }).getAttribute('href');
-  const answer = await pia.request.post('/api/sync/findings', {
-    headers: { origin: new URL(pia.url()).origin },
-    data: {
-      version: 1,
-      requestId: randomUUID(),
-      aircraftId: href?.split('/')[2],
-      walkaroundId: null,
-      station: 'nose-right',
-      findingKey: 'oil-low',
-      kind: null,
-      jasc: null,
-      equipmentId: null,
-      inoperativeCount: null,
-      place: 'Dipstick',
-      words: `Below the mark, ${randomUUID().slice(0, 8)}.`,
-      measurements: { 'oil-quantity': 20 },
-      foundAt: new Date().toISOString(),
-    },
+  const answer = await sendFinding(pia, new URL(pia.url()).origin, {
+    aircraftId: href?.split('/')[2],
+    station: 'nose-right',
+    findingKey: 'oil-low',
+    place: 'Dipstick',
+    words: `Below the mark, ${randomUUID().slice(0, 8)}.`,
+    measurements: { 'oil-quantity': 20 },
   });
   const result = (await answer.json()) as { ok: boolean; value: { discrepancyId: string; number: string } };
   expect(result, JSON.stringify(result)).toMatchObject({ ok: true });

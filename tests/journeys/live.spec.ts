@@ -1,8 +1,8 @@
 import { expect, test, type Browser, type Page } from '@playwright/test';
 import getPort from 'get-port';
-import { randomUUID } from 'node:crypto';
 import { pageOf, signIn } from '../fixtures/browser';
 import { ownServer, type OwnServer } from '../fixtures/own-server';
+import { sendFinding } from '../fixtures/send-finding';
 
 /**
  * The board while the fleet changes under it: two instances of the app on one database, real streams that really end.
@@ -42,24 +42,13 @@ interface Pilot {
 
 /** Writes one up as a pilot, over the way that phones send; resolves with the moment of the server's word that it has it. */
 async function report({ page, aircraftId, origin }: Pilot): Promise<number> {
-  const answer = await page.request.post(`${origin}/api/sync/findings`, {
-    headers: { origin },
-    data: {
-      version: 1,
-      requestId: randomUUID(),
-      aircraftId,
-      walkaroundId: null,
-      station: 'left-rear-fuselage',
-      findingKey: null,
-      kind: 'cosmetic',
-      jasc: '5330',
-      equipmentId: null,
-      inoperativeCount: null,
-      place: 'Left side',
-      words: 'A scratch in the paint, seen while the board was open.',
-      measurements: {},
-      foundAt: new Date().toISOString(),
-    },
+  const answer = await sendFinding(page, origin, {
+    aircraftId,
+    station: 'left-rear-fuselage',
+    kind: 'cosmetic',
+    jasc: '5330',
+    place: 'Left side',
+    words: 'A scratch in the paint, seen while the board was open.',
   });
   expect(answer.status()).toBe(200);
   return Date.now();

@@ -1,6 +1,6 @@
 'use client';
 
-import { useEffect, useEffectEvent, useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import Link from '@/app/_ui/link';
 import { Moment } from '@/app/_ui/moment';
 import { ShapeMark } from '@/app/_ui/tag';
@@ -11,8 +11,6 @@ import styles from './alarms.module.css';
 const ASK_EVERY_MS = { told: 30_000, untold: 12_000 } as const;
 const OLD_AFTER_MS = 45_000;
 const PATIENCE_MS = 10_000;
-/** Changes come in bursts: one asking for all of them. */
-const GATHER_MS = 150;
 
 /**
  * Released flights that went void or were warned about, newest first, on whatever page of the desk one is. Asks for itself,
@@ -25,9 +23,8 @@ export function AlarmStrip({ drawn }: { drawn: readonly AlarmLine[] | null }) {
   const askedAt = useRef<number | null>(null);
   const asked = useRef(0);
   const shown = useRef(0);
-  const gathering = useRef<ReturnType<typeof setTimeout> | undefined>(undefined);
 
-  const ask = useEffectEvent(async () => {
+  const ask = useCallback(async () => {
     // Answers come in any order: an older one must not put back what a newer one took away, or take away what it brought.
     const number = (asked.current += 1);
     const begun = Date.now();
@@ -47,17 +44,8 @@ export function AlarmStrip({ drawn }: { drawn: readonly AlarmLine[] | null }) {
     } catch {
       // Its age tells.
     }
-  });
-  const [told, setTold] = useState(0);
-  const live = useLive(() => setTold((times) => times + 1)).contact === 'live';
-
-  useEffect(() => {
-    if (told === 0 || gathering.current) return;
-    gathering.current = setTimeout(() => {
-      gathering.current = undefined;
-      void ask();
-    }, GATHER_MS);
-  }, [told]);
+  }, []);
+  const live = useLive(() => void ask()).contact === 'live';
 
   useEffect(() => {
     const timer = setInterval(
@@ -65,7 +53,7 @@ export function AlarmStrip({ drawn }: { drawn: readonly AlarmLine[] | null }) {
       live ? ASK_EVERY_MS.told : ASK_EVERY_MS.untold,
     );
     return () => clearInterval(timer);
-  }, [live]);
+  }, [live, ask]);
 
   useEffect(() => {
     askedAt.current ??= Date.now();
@@ -83,7 +71,7 @@ export function AlarmStrip({ drawn }: { drawn: readonly AlarmLine[] | null }) {
       clearInterval(ageing);
       document.removeEventListener('visibilitychange', seen);
     };
-  }, []);
+  }, [ask]);
 
   return (
     <aside aria-label="Alarms of released flights" className="not-on-paper">

@@ -11,7 +11,7 @@ import { type DeskChoices } from '@/lib/releases/read-desk';
 import { type FormChange } from '@/lib/releases/proposal-view';
 import { type Problem } from '@/lib/problems';
 import { formatTenths } from '@/lib/rules/hours';
-import { clockWithSeconds } from '../clock';
+import { clockWithSeconds } from '@/app/_ui/clock';
 import { Reasons } from '../reasons';
 import { type AnsweredFlight } from './flight-desk';
 import styles from './flight.module.css';

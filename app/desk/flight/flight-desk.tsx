@@ -18,7 +18,7 @@ import { withChange } from '@/lib/releases/prefill';
 import { type FormChange } from '@/lib/releases/proposal-view';
 import { type DeskChoices } from '@/lib/releases/read-desk';
 import { askForAnswer } from '../actions';
-import { clockWithSeconds } from '../clock';
+import { clockWithSeconds } from '@/app/_ui/clock';
 import { FlightAnswer } from './flight-answer';
 import { FlightFields } from './flight-fields';
 import styles from './flight.module.css';

@@ -6,6 +6,7 @@ import Link from '@/app/_ui/link';
 import { type ProposalView, type FormChange } from '@/lib/releases/proposal-view';
 import { type DeskChoices } from '@/lib/releases/read-desk';
 import { type ProposalItem } from '@/lib/rules/proposals';
+import { counted } from '@/lib/rules/counted';
 import { OUTCOME_WORDS } from '../words';
 import { callInWords, type CallAbout } from './call-in-words';
 import styles from './proposals.module.css';
@@ -35,7 +36,7 @@ export function Proposals(props: {
             <p className={styles.soft}>
               {proposal.apply ? 'It would then be' : 'Once that is done it would be'}{' '}
               {OUTCOME_WORDS[proposal.outcome]}
-              {proposal.limits.length > 0 && `, with ${counted(proposal.limits.length)}`}.
+              {proposal.limits.length > 0 && `, with ${counted(proposal.limits.length, 'limit')}`}.
               {standsElsewhere(proposal, flight, choices)}
             </p>
             <Items items={proposal.items} aircraftId={flight.aircraftId} mayBench={mayBench} />
@@ -63,8 +64,6 @@ function standsElsewhere(
     ? ''
     : ` ${registration} is of ${base}: it has to be here first.`;
 }
-
-const counted = (limits: number): string => `${limits} ${limits === 1 ? 'limit' : 'limits'}`;
 
 function Take(props: {
   proposal: ProposalView;

@@ -6,7 +6,7 @@ import { queue, useIsOutboxRead, useOutbox } from '../_phone/outbox';
 import { photoMessages, usePhotos } from '../_phone/photos';
 import { Button } from '../../_ui/button';
 import { TakePhotos } from './take-photos';
-import { counted } from './words';
+import { counted } from '@/lib/rules/counted';
 
 /** More photos for a finding that has arrived. They are queued on a press, so that they can be marked before. */
 export function AddPhotos({ findingId, label }: { findingId: string; label: string }) {

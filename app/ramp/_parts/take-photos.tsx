@@ -7,7 +7,7 @@ import { dropPhoto, markPhoto, PHOTOS_PER_FINDING, takePhoto, usePhotos } from '
 import { type KeptPhoto } from '../_phone/shapes';
 import { forgetPictureUrl, pictureUrl } from './picture-url';
 import styles from './take-photos.module.css';
-import { counted } from './words';
+import { counted } from '@/lib/rules/counted';
 
 // Most findings have no mark; the screen for it comes when it is wanted.
 const MarkPhoto = lazy(() => import('./mark-photo'));

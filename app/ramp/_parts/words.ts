@@ -19,7 +19,3 @@ export function stateInWords({ state, closedHow }: Pick<WriteUpSummary, 'state' 
   if (state === 'closed') return (closedHow && CLOSED[closedHow]) ?? 'Closed';
   return state === 'deferred' ? 'Deferred' : 'Open';
 }
-
-/** "1 write-up", "3 write-ups". */
-export const counted = (count: number, one: string, more = `${one}s`): string =>
-  `${count} ${count === 1 ? one : more}`;

@@ -7,7 +7,8 @@ import { Ago } from '../../_ui/moment';
 import { Card } from '../../_ui/page';
 import { Tag } from '../../_ui/tag';
 import styles from './ramp.module.css';
-import { counted, stateInWords, whereInWords } from './words';
+import { counted } from '@/lib/rules/counted';
+import { stateInWords, whereInWords } from './words';
 
 /** One write-up as a pilot wants it: how bad, where, in whose words, and how it stands. Children: what is owed on it. */
 export function WriteUpCard(props: { writeUp: WriteUpSummary; now: string; children?: ReactNode }) {

@@ -5,7 +5,7 @@ import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
 import { Moment } from '../../_ui/moment';
 import { EmptyState, PageTitle } from '../../_ui/page';
 import rows from '../_parts/ramp.module.css';
-import { counted } from '../_parts/words';
+import { counted } from '@/lib/rules/counted';
 import { KeptAnswer } from './kept-answer';
 import { Go } from './place';
 import { useNow } from './use-now';

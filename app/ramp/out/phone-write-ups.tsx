@@ -5,7 +5,7 @@ import { type PackWriteUp } from '@/lib/walkarounds/pack';
 import { SeverityMark } from '../../_ui/marks';
 import { Moment } from '../../_ui/moment';
 import ramp from '../_parts/ramp.module.css';
-import { counted } from '../_parts/words';
+import { counted } from '@/lib/rules/counted';
 import { StateMark } from '../_parts/write-up-card';
 import styles from './phone-write-ups.module.css';
 

@@ -1,4 +1,5 @@
 import { stringify } from 'csv-stringify/sync';
+import { FOR_SPREADSHEETS } from './for-spreadsheets';
 import { type ActorRef } from '../../access/actor';
 import { type CallOptions } from '../../access/service';
 import { Refusal, type Result } from '../../problems';
@@ -68,18 +69,14 @@ async function* pagesOf(
   } while (after !== null);
 }
 
-/**
- * CSV as RFC 4180 has it: a header, CRLF, quotes where they are needed. A mark of UTF-8 goes first, for spreadsheet
- * programs; what such a program would run as a formula gets an apostrophe before it.
- */
+/** CSV as RFC 4180 has it: a header, quotes where they are needed; the mark of UTF-8 once, at the very beginning. */
 async function* asCsv(pages: AsyncGenerator<ExportPage>): AsyncGenerator<string> {
   let begun = false;
   for await (const { columns, rows } of pages) {
     const records = rows.map((row) => row.map(cell));
     yield stringify(begun ? records : [[...columns], ...records], {
+      ...FOR_SPREADSHEETS,
       bom: !begun,
-      record_delimiter: 'windows',
-      escape_formulas: true,
     });
     begun = true;
   }

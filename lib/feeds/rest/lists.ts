@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { query } from '../../access/service';
-import { instant } from '../../db/dates';
 import { SUMMARY, summaryOf } from '../../findings/summary';
-import { nameIn, namesOf } from '../../people/names';
+import { namesOf } from '../../people/names';
 import { fieldRefusal } from '../../problems';
-import { stateOf, WITH_HISTORY } from '../../releases/history';
+import { stateOf } from '../../releases/history';
+import { peopleInHead, releaseHead, WITH_ZONE } from '../../releases/release-head';
 
 /** Where a list goes on: the moment and the number of its last row, in one word that nobody need read. */
 interface Place {
@@ -84,34 +84,17 @@ export const listReleases = query({
   async run({ tx, operatorId }, { limit, after, aircraftId }) {
     const found = await tx.release.findMany({
       where: { operatorId, aircraftId, ...behind('releasedAt', placeOf(after)) },
-      include: {
-        ...WITH_HISTORY,
-        aircraft: { select: { registration: true, base: { select: { zone: true } } } },
-      },
+      include: WITH_ZONE,
       orderBy: [{ releasedAt: 'desc' }, { id: 'desc' }],
       take: limit + 1,
     });
     const { rows, next } = cut(found, limit, ({ releasedAt: at, id }) => ({ at, id }));
-    const names = await namesOf(
-      tx,
-      rows.flatMap(({ dispatcherId, pilotId }) => (pilotId ? [dispatcherId, pilotId] : [dispatcherId])),
-    );
+    const names = await namesOf(tx, peopleInHead(rows));
     return {
       releases: rows.map((row) => ({
-        id: row.id,
+        ...releaseHead(row, names),
         aircraftId: row.aircraftId,
-        registration: row.aircraft.registration,
-        zone: row.aircraft.base.zone,
-        departAt: instant(row.departAt),
-        arriveAt: instant(row.arriveAt),
-        outcome: row.outcome,
-        releasedAt: instant(row.releasedAt),
-        dispatcher: nameIn(names, row.dispatcherId),
-        pilot: row.pilotId ? nameIn(names, row.pilotId) : null,
         state: stateOf(row),
-        factsVersion: row.factsVersion,
-        rulesVersion: row.rulesVersion,
-        hash: row.hash,
       })),
       next,
     };

@@ -1,6 +1,6 @@
 import Link from '../../../_ui/link';
 import { type AircraftFile } from '@/lib/fleet/read-aircraft-file';
-import { FreshMark } from '../../freshness';
+import { FreshMark } from '@/app/_ui/freshness';
 import styles from './aircraft.module.css';
 
 /** The eight kinds of operation with their answers; each is a link that shows its reasons. */

@@ -7,7 +7,7 @@ import { Card, FactList, PageTitle, Section } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
 import { mayUse } from '@/lib/access/policy';
 import { readAircraftFile } from '@/lib/fleet/read-aircraft-file';
-import { FreshMark, StaysFresh } from '../../freshness';
+import { FreshMark, StaysFresh } from '@/app/_ui/freshness';
 import { Reasons } from '../../reasons';
 import { Refused } from '../../refused';
 import { KindsNav } from './kinds-nav';

@@ -3,6 +3,7 @@ import { Notice } from '@/app/_ui/notice';
 import { Tag, type Shape, type Tone } from '@/app/_ui/tag';
 import { type CheckedFile, type CheckedRow, type RowDoes } from '@/lib/flights/import/check-rows';
 import { errorInWords } from '@/lib/flights/import/parsed';
+import { counted } from '@/lib/rules/counted';
 import styles from './import.module.css';
 
 /** What each row would do, errors first in words, then every row in its order. What is skipped is folded away. */
@@ -17,7 +18,10 @@ export function CheckedRows({ found }: { found: CheckedFile }) {
   return (
     <>
       {errors.length > 0 && (
-        <Notice tone="red" title={`Nothing can be taken in yet: ${counted(errors.length)} to put right.`}>
+        <Notice
+          tone="red"
+          title={`Nothing can be taken in yet: ${counted(errors.length, 'thing')} to put right.`}
+        >
           <ul className={styles.errors}>
             {errors.slice(0, MOST_SAID).map((say, index) => (
               <li key={`${index} ${say}`}>{say}</li>
@@ -50,7 +54,6 @@ export function CheckedRows({ found }: { found: CheckedFile }) {
 }
 
 const MOST_SAID = 20;
-const counted = (count: number) => `${count} ${count === 1 ? 'thing' : 'things'}`;
 
 const ORDER: readonly RowDoes[] = ['wrong', 'add', 'replace', 'cancel', 'keep', 'released', 'skip'];
 

@@ -12,6 +12,7 @@ import { type CheckedFile } from '@/lib/flights/import/check-rows';
 import { type ImportDone } from '@/lib/flights/import/import-plans';
 import { checkImportInput } from '@/lib/flights/import/schema';
 import { standingInWords } from '@/lib/flights/import/standing-in-words';
+import { counted } from '@/lib/rules/counted';
 import { checkFile, takeIn } from './actions';
 import { CheckedRows } from './checked-rows';
 import styles from './import.module.css';
@@ -141,11 +142,11 @@ function Outcome(props: { checked: Checked; onDone: (done: ImportDone) => void; 
 }
 
 function inWords(coming: number, going: number): string {
-  if (coming === 0) return `Cancel ${counted(going)}`;
-  return going === 0 ? `Take in ${counted(coming)}` : `Take in ${counted(coming)}, cancel ${going}`;
+  if (coming === 0) return `Cancel ${counted(going, 'flight')}`;
+  return going === 0
+    ? `Take in ${counted(coming, 'flight')}`
+    : `Take in ${counted(coming, 'flight')}, cancel ${going}`;
 }
-
-const counted = (count: number) => `${count} ${count === 1 ? 'flight' : 'flights'}`;
 
 function Done({ done }: { done: ImportDone }) {
   const parts = [

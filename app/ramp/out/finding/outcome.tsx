@@ -8,7 +8,7 @@ import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
 import { SeverityMark } from '../../../_ui/marks';
 import { Card } from '../../../_ui/page';
 import { Tag } from '../../../_ui/tag';
-import { counted } from '../../_parts/words';
+import { counted } from '@/lib/rules/counted';
 import { useOutbox, useSync, waitFor } from '../../_phone/outbox';
 import { type Outgoing } from '../../_phone/shapes';
 import outStyles from '../out.module.css';

@@ -5,7 +5,7 @@ import { type SampleResult } from '@/lib/rules/walkaround/answers';
 import { SAMPLE_WORDS } from '@/lib/rules/walkaround/fuel-samples';
 import { type SampleItem } from '@/lib/rules/walkaround/plan';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
-import { counted } from '../../_parts/words';
+import { counted } from '@/lib/rules/counted';
 import { changeItem } from '../../_phone/walks';
 import { type KeptWalk } from '../../_phone/shapes';
 import { ItemMark } from './item-mark';

@@ -4,7 +4,7 @@ import { useState, type RefObject } from 'react';
 import { type PackAircraft } from '@/lib/walkarounds/pack';
 import { Button, ButtonRow } from '../../../_ui/button';
 import { Notice } from '../../../_ui/notice';
-import { counted } from '../../_parts/words';
+import { counted } from '@/lib/rules/counted';
 import { finishWalk, throwAwayWalk } from '../../_phone/walks';
 import { type KeptWalk } from '../../_phone/shapes';
 import { goTo } from '../place';

@@ -1,7 +1,7 @@
 import { VerdictLines } from '@/app/_ui/verdict-lines';
 import { type DayBorder, type DayChange } from '@/lib/fleet/day-view';
 import { type DayView } from '@/lib/fleet/read-day';
-import { FreshMark } from '../../../freshness';
+import { FreshMark } from '@/app/_ui/freshness';
 import styles from './day.module.css';
 import { clockAt } from './words';
 

@@ -7,7 +7,7 @@ import { Notice } from '@/app/_ui/notice';
 import { PageTitle, Section } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
 import { readDay, type DayView } from '@/lib/fleet/read-day';
-import { StaysFresh } from '../../../freshness';
+import { StaysFresh } from '@/app/_ui/freshness';
 import { Refused } from '../../../refused';
 import { Borders } from './borders';
 import { ChooseDay } from './choose-day';

@@ -1,1 +1,0 @@
-export { clocksWithSeconds, clockWithSeconds } from '@/app/_ui/clock';

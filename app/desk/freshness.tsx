@@ -1,1 +1,0 @@
-export { FreshMark, StaysFresh, useIsLost } from '@/app/_ui/freshness';
