@@ -73,7 +73,11 @@ export const readPlannedFlights = query({
       ),
     );
     const names = await namesOf(tx, people);
-    const placeOf = await placesOfPlans(tx, operatorId);
+    const named = await placesOfPlans(tx, operatorId);
+    const placeOf = (...given: Parameters<typeof named>): PlanPlace => {
+      const { ident, zone } = named(...given);
+      return { ident, zone };
+    };
     return {
       asOf: instant(now),
       aircraft: fleet.map((row) => ({
