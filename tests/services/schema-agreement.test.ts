@@ -23,6 +23,7 @@ type Schema = Record<string, Table>;
 const SQL_TYPE: Readonly<Record<string, string>> = {
   String: 'text',
   Int: 'integer',
+  BigInt: 'bigint',
   Boolean: 'boolean',
   Float: 'double precision',
   Json: 'jsonb',
