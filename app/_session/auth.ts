@@ -1,12 +1,16 @@
 import { type AuthOptions, type Session } from 'next-auth';
 import Credentials from 'next-auth/providers/credentials';
-import { checkSignIn } from '@/lib/access/passwords';
-import { Refusal } from '@/lib/problems';
+import { signInInput } from '@/lib/access/account/schema';
+import { endOwnSession, SESSION_HOURS } from '@/lib/access/sessions';
+import { signIn, type SignInAnswer } from '@/lib/access/sign-in';
+import { log } from '@/lib/log';
 import { sessionSecret } from './secret';
 import { readSessionContent } from './session-content';
 
-/** A working day. After that one signs in again; forms keep what was typed meanwhile. */
-const SESSION_SECONDS = 12 * 60 * 60;
+const SESSION_SECONDS = SESSION_HOURS * 60 * 60;
+
+/** What the browser is told, by next-auth's error, when the password was right and a second factor is asked. */
+export const SECOND_FACTOR = 'second_factor';
 
 /** The session as our own code sees it; next-auth's user with name and picture is not used. */
 export type SealedSession = Session & { readonly ref: unknown };
@@ -21,13 +25,22 @@ export function authOptions(): AuthOptions {
     pages: { signIn: '/sign-in', error: '/sign-in' },
     providers: [
       Credentials({
-        credentials: { email: {}, password: {} },
-        authorize: async (given) => {
-          const ref = await refFor(given?.email ?? '', given?.password ?? '');
-          return ref && { id: ref.personId, ref };
+        credentials: { email: {}, password: {}, proof: {} },
+        authorize: async (given, request) => {
+          const answer = await answerFor(given, request.headers?.['user-agent']);
+          if (answer.step === 'refused') return null;
+          if (answer.step === 'second-factor') throw new Error(SECOND_FACTOR);
+          return { id: answer.ref.personId, ref: answer.ref };
         },
       }),
     ],
+    events: {
+      // The cookie goes either way; the row too, so that a copy of the cookie opens nothing.
+      signOut: async ({ token }) => {
+        const ref = readSessionContent(token);
+        if (ref) await endOwnSession(ref, new Date());
+      },
+    },
     callbacks: {
       jwt: ({ token, user }) => (user && 'ref' in user ? { ...readSessionContent(user.ref) } : token),
       session: ({ session, token }) => ({ expires: session.expires, ref: readSessionContent(token) }),
@@ -35,17 +48,33 @@ export function authOptions(): AuthOptions {
   };
 }
 
-/**
- * A locked address and a wrong password give the same answer on purpose: a stranger could else find out by trying
- * which addresses exist. The words on the sign-in page cover both.
- */
-async function refFor(email: string, password: string) {
+type Given = Partial<Record<'email' | 'password' | 'proof', string>> | undefined;
+
+async function answerFor(given: Given, userAgent: unknown): Promise<SignInAnswer> {
+  const asked = signInInput.safeParse({
+    email: given?.email ?? '',
+    password: given?.password ?? '',
+    proof: readProof(given?.proof),
+  });
+  if (!asked.success) return { step: 'refused' };
   try {
-    return await checkSignIn(email, password, new Date());
+    return await signIn(
+      { ...asked.data, userAgent: typeof userAgent === 'string' ? userAgent : null },
+      new Date(),
+    );
   } catch (error) {
-    if (error instanceof Refusal && error.problem.code === 'locked') return null;
-    console.error(JSON.stringify({ level: 'error', during: 'sign-in', message: String(error) }));
+    log.error('sign-in failed', error);
     // next-auth puts the message into its answer, so it must not tell more than this.
     throw new Error('try_again', { cause: error });
+  }
+}
+
+/** The proof travels as JSON in a field of the form; what cannot be read proves nothing. */
+function readProof(sent: string | undefined): unknown {
+  if (!sent) return null;
+  try {
+    return JSON.parse(sent);
+  } catch {
+    return sent;
   }
 }

@@ -4,18 +4,23 @@ import { noteSignIn } from './last-signed-in';
  * The browser's side of next-auth, two calls. next-auth's own client leaves the page when the network fails, and the
  * typed address with it; these only report.
  */
-export type KnockAnswer = 'in' | 'refused' | 'try-again' | 'no-connection';
+export type KnockAnswer = 'in' | 'second-factor' | 'refused' | 'try-again' | 'no-connection';
 
-/** Signs in with address and password. */
-export async function knock(email: string, password: string): Promise<KnockAnswer> {
+/** What is shown beside the password: a code, or the answer of a passkey. */
+export type Shown = { readonly code: string } | { readonly passkey: unknown };
+
+/** Signs in with address and password, in the second step with what is shown beside them. */
+export async function knock(email: string, password: string, shown?: Shown): Promise<KnockAnswer> {
   try {
-    const response = await post('/api/auth/callback/credentials', { email, password });
+    const proof: Record<string, string> = shown ? { proof: JSON.stringify(shown) } : {};
+    const response = await post('/api/auth/callback/credentials', { email, password, ...proof });
     if (response.ok) {
       noteSignIn(email);
       return 'in';
     }
     // Only 401 without our own code says that the pair was not right; everything else is no judgement on it.
     const { url } = (await response.json()) as { url?: string };
+    if (response.status === 401 && url?.includes('error=second_factor')) return 'second-factor';
     return response.status === 401 && url?.includes('error=CredentialsSignin') ? 'refused' : 'try-again';
   } catch (error) {
     return error instanceof SyntaxError ? 'try-again' : 'no-connection';

@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useState } from 'react';
 import { useForm } from 'react-hook-form';
 import { knock, type KnockAnswer } from '../_session/knock';
@@ -7,32 +9,53 @@ import { CommandForm } from '../_ui/command-form';
 import { TextField } from '../_ui/fields';
 import { tellSessionChanged } from '../_ui/live/line';
 import { Notice } from '../_ui/notice';
+import { secondStep } from './actions';
+import { SecondStepForm, type Asked } from './second-step-form';
 
 /** Address and password. The address stays whatever happens; a wrong password is emptied, a right one never is. */
 export function SignInForm({ next }: { next: string }) {
+  const t = useWords();
   const form = useForm({ defaultValues: { email: '', password: '' } });
-  const [answer, setAnswer] = useState<Exclude<KnockAnswer, 'in'> | null>(null);
+  const [answer, setAnswer] = useState<Failed | null>(null);
+  const [asked, setAsked] = useState<Asked | null>(null);
   const [pending, setPending] = useState(false);
 
   const send = form.handleSubmit(async ({ email, password }) => {
     const missing = { email: !email.trim(), password: !password };
     if (missing.password)
-      form.setError('password', { message: 'Enter your password.' }, { shouldFocus: true });
+      form.setError('password', { message: t('Enter your password.') }, { shouldFocus: true });
     if (missing.email)
-      form.setError('email', { message: 'Enter your e-mail address.' }, { shouldFocus: true });
+      form.setError('email', { message: t('Enter your e-mail address.') }, { shouldFocus: true });
     if (missing.email || missing.password) return;
     setPending(true);
     const given = await knock(email, password);
     if (given === 'in') {
-      tellSessionChanged();
-      // A full load: the server draws everything anew for the person who has just come in.
-      window.location.assign(next);
+      comeIn();
       return;
     }
-    if (given === 'refused') form.resetField('password');
-    setAnswer(given);
+    if (given === 'second-factor') await goOn(email, password);
+    else fail(given);
     setPending(false);
   });
+
+  function comeIn() {
+    tellSessionChanged();
+    // A full load: the server draws everything anew for the person who has just come in.
+    window.location.assign(next);
+  }
+
+  function fail(why: Failed) {
+    if (why === 'refused') form.resetField('password');
+    setAnswer(why);
+  }
+
+  /** The password was right; somebody still is not signed in. */
+  async function goOn(email: string, password: string) {
+    const step = await secondStep({ email, password }).catch(() => 'no-answer' as const);
+    if (step === 'no-answer') fail(navigator.onLine ? 'try-again' : 'no-connection');
+    else if (step === null) fail('refused');
+    else setAsked({ email, password, step });
+  }
 
   async function submit(event?: React.FormEvent) {
     event?.preventDefault();
@@ -42,42 +65,56 @@ export function SignInForm({ next }: { next: string }) {
     await send(event);
   }
 
+  if (asked) {
+    return (
+      <SecondStepForm
+        asked={asked}
+        onIn={comeIn}
+        onAgain={() => goOn(asked.email, asked.password)}
+        onBack={() => setAsked(null)}
+      />
+    );
+  }
   return (
     <CommandForm
       command={{ form, submit, pending, problem: null, unsent: null }}
-      submit="Sign in"
-      pendingWords="Signing in…"
+      submit={t('Sign in')}
+      pendingWords={t('Signing in…')}
       wide
     >
       {answer && (
-        <Notice tone={answer === 'refused' ? 'red' : 'amber'} title={WORDS[answer].title}>
-          <p>{WORDS[answer].then}</p>
+        <Notice tone={answer === 'refused' ? 'red' : 'amber'} title={t(WORDS[answer].title)}>
+          <p>{t(WORDS[answer].then)}</p>
         </Notice>
       )}
       <TextField
         name="email"
-        label="E-mail address"
+        label={t('E-mail address')}
         type="email"
         autoComplete="username"
         autoCapitalize="none"
         spellCheck={false}
       />
-      <TextField name="password" label="Password" type="password" autoComplete="current-password" />
+      <TextField name="password" label={t('Password')} type="password" autoComplete="current-password" />
     </CommandForm>
   );
 }
 
-const WORDS: Record<Exclude<KnockAnswer, 'in'>, { title: string; then: string }> = {
+type Failed = Exclude<KnockAnswer, 'in' | 'second-factor'>;
+
+const WORDS: Record<Failed, { title: string; then: string }> = {
   refused: {
-    title: 'That address and password do not fit together.',
-    then: 'Check both and try again. After eight wrong passwords an address is locked for five minutes, even for the right one; then wait. A manager here can tell you which address you are listed with.',
+    title: said('That address and password do not fit together.'),
+    then: said(
+      'Check both and try again. After eight wrong passwords an address is locked for five minutes, even for the right one; then wait. A manager here can tell you which address you are listed with.',
+    ),
   },
   'try-again': {
-    title: 'The server could not check this just now.',
-    then: 'It says nothing about your password. Try again in a moment.',
+    title: said('The server could not check this just now.'),
+    then: said('It says nothing about your password. Try again in a moment.'),
   },
   'no-connection': {
-    title: 'Not sent: no connection.',
-    then: 'What you typed is still here. Try again when you are connected.',
+    title: said('Not sent: no connection.'),
+    then: said('What you typed is still here. Try again when you are connected.'),
   },
 };

@@ -1,7 +1,10 @@
 import { hash, verify } from '@node-rs/argon2';
+import type { Tx } from '../db/client';
 import { readForSignIn, readInOperator, writeInOperator } from '../db/scope';
-import { Refusal } from '../problems';
+import { Refusal, type Problem } from '../problems';
+import { said } from '../words/said';
 import type { ActorRef } from './actor';
+import { liveSession } from './sessions';
 
 /** argon2id with the parameters OWASP's password storage cheat sheet gives as its first choice (19 MiB, 2, 1). */
 const ARGON2ID = {
@@ -21,8 +24,9 @@ export const hashPassword = (password: string): Promise<string> => hash(password
 let nobodysHash: Promise<string> | undefined;
 
 /**
- * Checks address and password. Gives the session's content, or null for any mistake: the caller says the same words
- * whichever it was. Throws `locked` after too many wrong tries.
+ * Checks address and password. Gives who it is, or null for any mistake: the caller says the same words whichever it was.
+ * Throws `locked` after too many wrong tries. A right password does not forget wrong tries yet: with a second factor
+ * signing in is not done, and guesses at its codes count on (`lib/access/sign-in.ts`).
  */
 export async function checkSignIn(email: string, password: string, now: Date): Promise<ActorRef | null> {
   const address = email.trim().toLowerCase();
@@ -33,13 +37,14 @@ export async function checkSignIn(email: string, password: string, now: Date): P
         id: true,
         operatorId: true,
         passwordHash: true,
+        passwordSetAt: true,
         sessionVersion: true,
         leftOn: true,
         lockedUntil: true,
       },
     }),
   );
-  if (!person || person.leftOn) {
+  if (!person || person.leftOn || !person.passwordSetAt) {
     nobodysHash ??= hashPassword('nobody has this password');
     await verify(await nobodysHash, password);
     return null;
@@ -48,19 +53,40 @@ export async function checkSignIn(email: string, password: string, now: Date): P
   return (await passwordHolds(ref, person, password, now)) ? ref : null;
 }
 
-/** For a signature: the signed-in person gives the password again. Throws `wrong_password` or `locked`. */
-export async function confirmPassword(ref: ActorRef, password: string, now: Date): Promise<void> {
-  const person = await readInOperator(ref.operatorId, (tx) =>
-    tx.person.findUnique({
-      where: { operatorId_id: { operatorId: ref.operatorId, id: ref.personId } },
-      select: { passwordHash: true, sessionVersion: true, leftOn: true, lockedUntil: true },
-    }),
-  );
-  if (!person || person.leftOn || person.sessionVersion !== ref.sessionVersion)
+/**
+ * The signed-in person gives the password again: for a signature, or an act on the account. Throws `wrong_password`, with
+ * the words of `wrong` where the usual ones do not fit, or `locked`.
+ */
+export async function confirmPassword(
+  ref: ActorRef,
+  password: string,
+  now: Date,
+  wrong: Pick<Partial<Problem>, 'say'> = {},
+): Promise<void> {
+  const { operatorId, personId, sessionId } = ref;
+  const person = await readInOperator(operatorId, async (tx) => {
+    // Otherwise a session that was ended could still be used to try passwords.
+    if (sessionId !== undefined && !(await liveSession(tx, { ...ref, sessionId }, now))) return null;
+    return tx.person.findUnique({
+      where: { operatorId_id: { operatorId, id: personId } },
+      select: {
+        passwordHash: true,
+        passwordSetAt: true,
+        sessionVersion: true,
+        leftOn: true,
+        lockedUntil: true,
+      },
+    });
+  });
+  if (!person?.passwordSetAt || person.leftOn || person.sessionVersion !== ref.sessionVersion)
     throw new Refusal('not_signed_in');
   if (!(await passwordHolds(ref, person, password, now))) {
-    throw new Refusal('wrong_password', { fields: { password: ['The password is not right.'] } });
+    throw new Refusal('wrong_password', {
+      fields: { password: [said('The password is not right.')] },
+      ...wrong,
+    });
   }
+  await writeInOperator(operatorId, (tx) => forgetWrongTries(tx, ref));
 }
 
 async function passwordHolds(
@@ -72,21 +98,26 @@ async function passwordHolds(
   // Verified also when locked, so that the time taken does not tell a locked address from an unknown one.
   const right = await verify(person.passwordHash, password);
   if (person.lockedUntil && person.lockedUntil > now) throw new Refusal('locked');
-  await countTry(ref, right, now);
+  if (!right) await writeInOperator(ref.operatorId, (tx) => countWrongTry(tx, ref, now));
   return right;
 }
 
-/** Counted in the database, so that it holds over restarts and over several servers. */
-async function countTry(ref: ActorRef, right: boolean, now: Date): Promise<void> {
-  const where = { operatorId_id: { operatorId: ref.operatorId, id: ref.personId } };
-  await writeInOperator(ref.operatorId, async (tx) => {
-    const { failedSignIns } = await tx.person.findUniqueOrThrow({ where, select: { failedSignIns: true } });
-    if (right) {
-      if (failedSignIns > 0) await tx.person.update({ where, data: { failedSignIns: 0, lockedUntil: null } });
-      return;
-    }
-    const failed = failedSignIns + 1;
-    const lockedUntil = failed >= TRIES ? new Date(now.getTime() + LOCK_MINUTES * 60_000) : null;
-    await tx.person.update({ where, data: { failedSignIns: lockedUntil ? 0 : failed, lockedUntil } });
+const rowOf = (ref: ActorRef) => ({ operatorId_id: { operatorId: ref.operatorId, id: ref.personId } });
+
+/** Wrong passwords and wrong codes count alike, in the database: it holds over restarts and over several servers. */
+export async function countWrongTry(tx: Tx, ref: ActorRef, now: Date): Promise<void> {
+  const where = rowOf(ref);
+  const { failedSignIns } = await tx.person.findUniqueOrThrow({ where, select: { failedSignIns: true } });
+  const failed = failedSignIns + 1;
+  const lockedUntil = failed >= TRIES ? new Date(now.getTime() + LOCK_MINUTES * 60_000) : null;
+  await tx.person.update({ where, data: { failedSignIns: lockedUntil ? 0 : failed, lockedUntil } });
+}
+
+/** After everything that was asked for was right. */
+export async function forgetWrongTries(tx: Tx, ref: ActorRef): Promise<void> {
+  const { operatorId, personId } = ref;
+  await tx.person.updateMany({
+    where: { operatorId, id: personId, failedSignIns: { gt: 0 } },
+    data: { failedSignIns: 0, lockedUntil: null },
   });
 }

@@ -1,16 +1,18 @@
-import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
 import type { Tx } from '../db/client';
-import { brokenUnique, isTransient, isUnreachable } from '../db/errors';
 import { readInOperator, writeInOperator } from '../db/scope';
-import { PROBLEMS, Refusal, type Problem, type Result } from '../problems';
+import { Refusal, type Problem, type Result } from '../problems';
 import { appendAudit } from '../records/audit';
 import { contentHash, toPlain } from '../records/canonical';
 import { afterWrite } from './after-write';
 import { loadActor, type Actor, type ActorRef } from './actor';
+import { observed } from './observed';
 import { mayUse, type Verb } from './policy';
 import { confirmPassword } from './passwords';
+import { demandSecondFactor } from './second-factor/demand';
 import { requestId } from './request-id';
+import { said } from '../words/said';
+import { noteSeen } from './sessions';
 
 /** What a verb works with: its transaction, who asks, and what time it is. */
 export interface Context {
@@ -36,6 +38,8 @@ interface CommandDefinition<S extends z.ZodType, T> {
   readonly input: S;
   /** The password is asked again and checked before anything else: the act is a signature. */
   readonly signing?: boolean;
+  /** The password is asked again as for a signature, but nothing is signed: acts on accounts and their keys. */
+  readonly asksPassword?: boolean;
   /**
    * What of the input makes a request sent again the same one; all of it unless said. Only for what the server itself
    * worked out from the rest, which a newer server may work out another way.
@@ -73,7 +77,7 @@ const withPassword = z.looseObject({ password: z.string() });
  */
 export function command<S extends z.ZodType, T>(definition: CommandDefinition<S, T>): Command<S, T> {
   return (ref, raw, options = {}) =>
-    guarded(async () => {
+    observed('command', definition.verb, ref, raw, async () => {
       const input = parse(definition.input, raw);
       const request = withRequest.parse(input).requestId;
       const signedIn = required(ref);
@@ -81,12 +85,17 @@ export function command<S extends z.ZodType, T>(definition: CommandDefinition<S,
       const counted = definition.counts?.(input) ?? withoutPassword(input);
       const hash = contentHash({ verb: definition.verb, input: counted });
       // A signature is a person's; a program holds a key, and never signs.
-      if (definition.signing && signedIn.keyId !== undefined) throw new Refusal('not_allowed');
-      if (definition.signing) await confirmPassword(signedIn, withPassword.parse(input).password, now);
+      const asksPassword = definition.signing || definition.asksPassword;
+      if (asksPassword && signedIn.keyId !== undefined) throw new Refusal('not_allowed');
+      if (asksPassword) {
+        const wrong = definition.signing ? {} : { say: NOTHING_CHANGED };
+        await confirmPassword(signedIn, withPassword.parse(input).password, now, wrong);
+      }
       try {
         return await writeInOperator(signedIn.operatorId, async (tx) => {
-          const actor = await loadActor(tx, signedIn);
+          const actor = await loadActor(tx, signedIn, now);
           if (!mayUse(actor.roles, definition.verb)) throw new Refusal('not_allowed');
+          if (definition.signing) await demandSecondFactor(tx, actor);
           const earlier = await tx.request.findUnique({ where: { id: request } });
           if (earlier) {
             const same =
@@ -131,15 +140,18 @@ export function command<S extends z.ZodType, T>(definition: CommandDefinition<S,
 /** The door for reads: same actor, same policy, one consistent view, nothing written. */
 export function query<S extends z.ZodType, T>(definition: QueryDefinition<S, T>): Command<S, T> {
   return (ref, raw, options = {}) =>
-    guarded(async () => {
+    observed('query', definition.verb, ref, raw, async () => {
       const input = parse(definition.input, raw);
       const signedIn = required(ref);
       const now = options.now ?? new Date();
-      return readInOperator(signedIn.operatorId, async (tx) => {
-        const actor = await loadActor(tx, signedIn);
+      const { value, session } = await readInOperator(signedIn.operatorId, async (tx) => {
+        const actor = await loadActor(tx, signedIn, now);
         if (!mayUse(actor.roles, definition.verb)) throw new Refusal('not_allowed');
-        return definition.run({ tx, actor, operatorId: actor.operatorId, now }, input);
+        const context = { tx, actor, operatorId: actor.operatorId, now };
+        return { value: await definition.run(context, input), session: actor.session };
       });
+      if (session) await noteSeen(signedIn.operatorId, session, now);
+      return value;
     });
 }
 
@@ -171,7 +183,8 @@ function required(ref: ActorRef | null): ActorRef {
   return ref;
 }
 
-function parse<S extends z.ZodType>(schema: S, raw: unknown): z.output<S> {
+/** What came, as the schema gives it; refuses with every field that is wrong. */
+export function parse<S extends z.ZodType>(schema: S, raw: unknown): z.output<S> {
   const parsed = schema.safeParse(raw);
   if (parsed.success) return parsed.data;
   const fields: Record<string, string[]> = {};
@@ -179,27 +192,12 @@ function parse<S extends z.ZodType>(schema: S, raw: unknown): z.output<S> {
   throw new Refusal('invalid', { fields });
 }
 
+const NOTHING_CHANGED = said('The password is not right. Nothing was changed.');
+
+const SECRETS = new Set(['password', 'newPassword']);
+
 /** Passwords never reach a hash, a log or the audit. */
 function withoutPassword(input: unknown): unknown {
-  if (typeof input !== 'object' || input === null || !('password' in input)) return input;
-  return Object.fromEntries(Object.entries(input).filter(([key]) => key !== 'password'));
+  if (typeof input !== 'object' || input === null) return input;
+  return Object.fromEntries(Object.entries(input).filter(([key]) => !SECRETS.has(key)));
 }
-
-async function guarded<T>(work: () => Promise<T>): Promise<Result<T>> {
-  try {
-    return { ok: true, value: await work() };
-  } catch (error) {
-    return { ok: false, problem: toProblem(error) };
-  }
-}
-
-function toProblem(error: unknown): Problem {
-  if (error instanceof Refusal) return error.problem;
-  if (brokenUnique(error)) return { code: 'conflict', say: PROBLEMS.conflict.say };
-  if (isTransient(error) || isUnreachable(error)) return { code: 'try_again', say: PROBLEMS.try_again.say };
-  const eventId = randomUUID();
-  console.error(JSON.stringify({ level: 'error', eventId, message: String(error), stack: stackOf(error) }));
-  return { code: 'bug', say: PROBLEMS.bug.say, eventId };
-}
-
-const stackOf = (error: unknown): string | undefined => (error instanceof Error ? error.stack : undefined);
