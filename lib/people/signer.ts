@@ -5,7 +5,17 @@ import { factOf, unknown } from '../rules/facts';
 import type { PilotGrade } from '../rules/operations';
 import type { SignerFacts } from '../rules/people';
 
-const SIGNER = { certificates: true, preventiveAuthorizations: true } as const satisfies Prisma.PersonInclude;
+/** A certificate that counts: not ended, and not renewed by a newer entry. */
+export const CERTIFICATE_STANDS = {
+  revokedOn: null,
+  supersedesBy: { is: null },
+} as const satisfies Prisma.CertificateWhereInput;
+
+/** A person with what decides whether a signature counts: certificates that stand, namings not taken back. */
+export const SIGNER = {
+  certificates: { where: CERTIFICATE_STANDS },
+  preventiveAuthorizations: { where: { preventiveWithdrawal: { is: null } } },
+} as const satisfies Prisma.PersonInclude;
 export type SignerRow = Prisma.PersonGetPayload<{ include: typeof SIGNER }>;
 
 /** Reads a person with everything that decides whether a signature counts. Refuses `not_found`. */
@@ -18,9 +28,9 @@ export async function readSigner(tx: Tx, operatorId: string, personId: string): 
   return person;
 }
 
-/** The person's certificates as facts. Revoked certificates are not there; what the record leaves open is unknown. */
+/** The person's certificates as facts. Ended and renewed ones are not there; what the record leaves open is unknown. */
 export function signerFacts(person: SignerRow): SignerFacts {
-  const of = (kind: string) => person.certificates.find((held) => held.kind === kind && !held.revokedOn);
+  const of = (kind: string) => person.certificates.find((held) => held.kind === kind);
   const pilot = of('pilot');
   const mechanic = of('mechanic');
   const authorization = of('inspection-authorization');
