@@ -1,0 +1,38 @@
+import { type LineAsTyped } from '../../../../_parts/line-typed';
+
+/** What was decided of one item, as typed. */
+export interface Decided {
+  readonly kind: 'agrees' | 'not-installed';
+  readonly equipmentId: string;
+  readonly source: string;
+  readonly line?: LineAsTyped;
+}
+
+/** A sitting that is not signed yet. It is kept in this tab, so that a reload loses nothing. */
+export interface Draft {
+  readonly source: string;
+  readonly decided: readonly Decided[];
+}
+
+const keyOf = (aircraftId: string) => `wheelchock-confirm-${aircraftId}`;
+
+/** The draft of this tab, without items that are no longer open. */
+export function keptDraft(aircraftId: string, openIds: readonly string[]): Draft | null {
+  try {
+    const kept = JSON.parse(sessionStorage.getItem(keyOf(aircraftId)) ?? 'null') as Draft | null;
+    if (!kept || !Array.isArray(kept.decided)) return null;
+    const decided = kept.decided.filter(({ equipmentId }) => openIds.includes(equipmentId));
+    return { source: String(kept.source), decided };
+  } catch {
+    return null;
+  }
+}
+
+export function keepDraft(aircraftId: string, draft: Draft | null): void {
+  try {
+    if (draft) sessionStorage.setItem(keyOf(aircraftId), JSON.stringify(draft));
+    else sessionStorage.removeItem(keyOf(aircraftId));
+  } catch {
+    // Without storage the sitting lives as long as the page.
+  }
+}

@@ -1,0 +1,92 @@
+'use client';
+
+import { English, useEnglish, useWords } from '#words';
+import { useEffect, useRef, useState } from 'react';
+import { SigningPassword } from '@/app/bench/forms/signing-password';
+import { Button } from '@/app/_ui/button';
+import { CommandForm } from '@/app/_ui/command-form';
+import { Notice } from '@/app/_ui/notice';
+import { Section } from '@/app/_ui/page';
+import { useCommand } from '@/app/_ui/use-command';
+import { LINE_STATEMENT, REMOVAL_STATEMENT } from '@/lib/equipment/line';
+import { type LineView } from '@/lib/equipment/read-equipment';
+import { signLines } from '../../../../actions';
+import styles from '../../../../fleet.module.css';
+import { type Decided } from './draft';
+
+interface Signed {
+  readonly confirmed: number;
+  readonly removed: number;
+  readonly left: number;
+}
+
+/** What was decided so far, and the one password for all of it. Each item becomes a signed record of its own. */
+export function SignSitting(props: {
+  aircraftId: string;
+  lines: readonly LineView[];
+  decided: readonly Decided[];
+  signer: string;
+  takeFocus: boolean;
+  onTakeBack: (equipmentId: string) => void;
+  onDone: () => void;
+}) {
+  const t = useWords();
+  const english = useEnglish();
+  const { aircraftId, lines, decided, signer, takeFocus, onTakeBack, onDone } = props;
+  const box = useRef<HTMLDivElement>(null);
+  const [signed, setSigned] = useState<Signed | null>(null);
+  const command = useCommand<{ password: string }, Signed>({
+    action: (typed) => signLines({ ...typed, aircraftId, decisions: decided }),
+    start: { password: '' },
+    onDone: (value) => {
+      setSigned(value);
+      onDone();
+    },
+  });
+  useEffect(() => {
+    if (takeFocus) box.current?.focus();
+  }, [takeFocus]);
+  const agree = decided.filter(({ kind }) => kind === 'agrees').length;
+  const gone = decided.length - agree;
+  const nameOf = (item: Decided) =>
+    item.line?.name ?? lines.find(({ id }) => id === item.equipmentId)?.name ?? '';
+  return (
+    <div ref={box} tabIndex={-1} className={styles.sign}>
+      <Section title={t('Sign for what you decided')}>
+        {signed && <Notice tone="blue" title={t('Signed.')} />}
+        <CommandForm
+          command={command}
+          submit={t('{n, plural, one {Sign for # item} other {Sign for # items}}', { n: decided.length })}
+          label={t('Sign')}
+        >
+          <details className={styles.fold}>
+            <summary>{t('{agree} agree, {gone} not installed', { agree, gone })}</summary>
+            <ul className={styles.decided}>
+              {decided.map((item) => (
+                <li key={item.equipmentId}>
+                  {nameOf(item)}: {item.kind === 'agrees' ? t('agrees') : t('not installed')} ({item.source}){' '}
+                  <Button weight="quiet" onClick={() => onTakeBack(item.equipmentId)}>
+                    {t('Decide again')}
+                  </Button>
+                </li>
+              ))}
+            </ul>
+          </details>
+          <div {...english} className={styles.statement}>
+            {agree > 0 && (
+              <p>
+                <English>{LINE_STATEMENT}</English>
+              </p>
+            )}
+            {gone > 0 && (
+              <p>
+                <English>{REMOVAL_STATEMENT}</English>
+              </p>
+            )}
+          </div>
+          <SigningPassword name={signer} />
+        </CommandForm>
+      </Section>
+    </div>
+  );
+}

@@ -1,0 +1,119 @@
+import { command } from '../access/service';
+import type { Tx } from '../db/client';
+import { factsChanged } from '../fleet/require-aircraft';
+import { fieldRefusal, Refusal } from '../problems';
+import { vouch } from '../records/vouch';
+import {
+  aircraftColumns,
+  aircraftContent,
+  hourColumns,
+  type AircraftContent,
+  type HourColumns,
+} from './columns';
+import { requireAnyAircraft, requireNewRegistration, requireTypeAndBase } from './require';
+import { AIRCRAFT_STATEMENT, changeAircraftInput } from './schema';
+import { said } from '../words/said';
+
+/**
+ * Puts the facts of an aircraft right, signed anew with the document named. Hours can be filled in while they are not known; known ones go
+ * on by the meters of each flight and are corrected there. Its registration can be put right until something is on record under it. Raises
+ * the facts' version and has releases asked about again. Refuses `not_found`, also for a retired aircraft.
+ */
+export const changeAircraft = command({
+  verb: 'aircraft.change',
+  input: changeAircraftInput,
+  signing: true,
+  async run({ tx, operatorId, actor, now }, { aircraftId, ...input }) {
+    const row = await requireAnyAircraft(tx, operatorId, aircraftId);
+    if (row.retiredOn)
+      throw new Refusal('not_found', { say: said('This aircraft is retired. Bring it back first.') });
+    if (input.registration !== row.registration) {
+      await requireNewRegistration(tx, operatorId, input.registration);
+      await requireNothingOnRecord(tx, operatorId, aircraftId);
+    }
+    const { type, base } = await requireTypeAndBase(tx, operatorId, input);
+    const columns = aircraftColumns(input);
+    const hours = hoursFilledIn(row, hourColumns(input));
+    await tx.aircraft.update({
+      where: { operatorId_id: { operatorId, id: aircraftId } },
+      data: { ...columns, ...hours },
+    });
+    const before = { ...aircraftContent(row), ...hoursOf(row) };
+    const after = { ...aircraftContent(columns), ...hours };
+    const changed = (Object.keys(after) as (keyof AircraftContent | keyof HourColumns)[]).filter(
+      (name) => before[name] !== after[name],
+    );
+    const vouched = await vouch(tx, {
+      operatorId,
+      actor,
+      now,
+      zone: base.zone,
+      subjectKind: 'aircraft',
+      subjectId: aircraftId,
+      aircraftId,
+      source: input.source,
+      statement: AIRCRAFT_STATEMENT,
+      content: { ...aircraftContent(columns), type: type.name, base: base.ident, hours },
+    });
+    if (changed.length > 0) await factsChanged(tx, operatorId, aircraftId);
+    return {
+      value: { aircraftId, changed },
+      audit: {
+        subjectKind: 'aircraft',
+        subjectId: aircraftId,
+        detail: {
+          registration: columns.registration,
+          changed: Object.fromEntries(changed.map((name) => [name, { from: before[name], to: after[name] }])),
+          source: input.source,
+          vouching: vouched.id,
+          hash: vouched.hash,
+        },
+      },
+    };
+  },
+});
+
+const hoursOf = ({ hobbsTenths, tachTenths, ttisTenths }: HourColumns): HourColumns => ({
+  hobbsTenths,
+  tachTenths,
+  ttisTenths,
+});
+
+const FIELDS = { hobbsTenths: 'hobbs', tachTenths: 'tach', ttisTenths: 'ttis' } as const;
+
+/** Known hours stand; a form that was open while a flight came back may show older ones, which is no wish to change them. */
+function hoursFilledIn(row: HourColumns, typed: HourColumns): HourColumns {
+  const of = (name: keyof HourColumns): number | null => {
+    const known = row[name];
+    if (known === null) return typed[name];
+    const wish = typed[name];
+    if (wish !== null && wish > known) {
+      throw fieldRefusal(
+        FIELDS[name],
+        said('These hours go on by the meters of each flight. Read or correct them there.'),
+      );
+    }
+    return known;
+  };
+  return { hobbsTenths: of('hobbsTenths'), tachTenths: of('tachTenths'), ttisTenths: of('ttisTenths') };
+}
+
+/** Papers, entries and releases name it by its registration. */
+async function requireNothingOnRecord(tx: Tx, operatorId: string, aircraftId: string): Promise<void> {
+  const where = { operatorId, aircraftId };
+  const counts = await Promise.all([
+    tx.discrepancy.count({ where }),
+    tx.release.count({ where }),
+    tx.maintenanceAction.count({ where }),
+    tx.walkaround.count({ where }),
+    tx.requirement.count({ where }),
+    tx.specialFlightPermit.count({ where }),
+  ]);
+  if (counts.every((count) => count === 0)) return;
+  throw fieldRefusal(
+    'registration',
+    said(
+      'Records name the aircraft by this registration already, so it stays. Retire it and add the other one.',
+    ),
+  );
+}
