@@ -1,0 +1,32 @@
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
+import Link from '../../_ui/link';
+import styles from './office-nav.module.css';
+
+const SHEETS = [
+  { key: 'set-up', href: '/office', label: said('Setting up') },
+  { key: 'people', href: '/office/people', label: said('People') },
+  { key: 'fleet', href: '/office/fleet', label: said('Fleet') },
+  { key: 'history', href: '/office/history', label: said('History') },
+  { key: 'rules', href: '/office/rules', label: said('House rules') },
+  { key: 'bases', href: '/desk/bases', label: said('Bases') },
+] as const;
+export type OfficeSheet = (typeof SHEETS)[number]['key'];
+
+/** The sheets of the office. Bases stay at the desk, which works with them every day, and are linked from here. */
+export function OfficeNav({ at }: { at: OfficeSheet }) {
+  const t = useWords();
+  return (
+    <nav aria-label={t('Office')} className={styles.nav}>
+      <ul>
+        {SHEETS.map((sheet) => (
+          <li key={sheet.key}>
+            <Link href={sheet.href} aria-current={sheet.key === at ? 'page' : undefined}>
+              {t(sheet.label)}
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+}
