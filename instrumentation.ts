@@ -4,18 +4,9 @@
  * request with an error. Then the sending of letters starts, where it is switched on, and that of what other programs are told.
  */
 export async function register(): Promise<void> {
-  if (process.env.NEXT_RUNTIME !== 'nodejs') return;
-  const { sessionSecret } = await import('./app/_session/secret');
-  const { requirePhotoStore } = await import('./lib/photos/chosen-store');
-  const { startLetters } = await import('./lib/notices/start-letters');
-  const { startDeliveries } = await import('./lib/feeds/start-deliveries');
-  try {
-    sessionSecret();
-    await requirePhotoStore();
-    startLetters();
-    startDeliveries();
-  } catch (error) {
-    console.error(error instanceof Error ? error.message : error);
-    process.exit(1);
+  // In this form Next leaves the rest out of what it builds for its other runtime.
+  if (process.env.NEXT_RUNTIME === 'nodejs') {
+    const { startServer } = await import('./app/_session/start-server');
+    await startServer();
   }
 }

@@ -43,6 +43,8 @@ export async function withJourneyServer<T>(work: (server: JourneyServer) => Prom
       outbox,
     };
     await ensureBuild(webSettings(web), () => requireNoDemo('Building now would pull its files away.'));
+    // Journeys look at the page of the parts too.
+    process.env['WHEELCHOCK_PARTS'] = 'yes';
     const server = await startWeb(web);
     try {
       const settings = { ...webSettings(web), DATABASE_URL: database.adminUrl };

@@ -17,6 +17,8 @@ export interface WebOptions {
   outbox?: string | undefined;
   /** Folder of the photos, whatever the environment says; without it PHOTO_DIR and PHOTO_S3_… of the environment hold. */
   photoDir?: string;
+  /** Passes the server's log on to standard output, for whoever collects it there. */
+  showLog?: boolean;
 }
 
 /** A running web server. */
@@ -66,7 +68,11 @@ export async function startWeb(options: WebOptions): Promise<WebServer> {
     words.push(chunk.toString('utf8'));
     words.splice(0, words.length - LAST_WORDS);
   };
-  child.stdout?.on('data', take);
+  child.stdout?.on('data', (chunk: Buffer) => {
+    take(chunk);
+    if (options.showLog) process.stdout.write(chunk);
+    else process.stderr.write(errorsIn(chunk.toString('utf8')));
+  });
   child.stderr?.on('data', (chunk: Buffer) => {
     take(chunk);
     process.stderr.write(chunk);
@@ -91,6 +97,14 @@ export async function startWeb(options: WebOptions): Promise<WebServer> {
   }
   return { address: `http://localhost:${options.port}`, died, stop };
 }
+
+/** The lines of the log (lib/log.ts) that tell of something wrong; the rest only fills a terminal. */
+const errorsIn = (text: string): string =>
+  text
+    .split('\n')
+    .filter((line) => line.startsWith('{"level":"error"'))
+    .map((line) => `${line}\n`)
+    .join('');
 
 /**
  * Refuses with plain words when another program listens on the port, at whatever address of this machine: a browser
