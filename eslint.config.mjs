@@ -66,6 +66,20 @@ export default tseslint.config(
     files: ['tests/**'],
     rules: { '@typescript-eslint/no-non-null-assertion': 'off' },
   },
+  {
+    // The server tells what happens by lib/log.ts, which lets nobody's data through.
+    files: ['lib/**', 'app/**', 'instrumentation.ts'],
+    ignores: [
+      'lib/operate/**',
+      'lib/log/take-over-console.ts',
+      // In the browser, to the person's own console.
+      'app/error.tsx',
+      'app/_ui/use-command.ts',
+      'app/ramp/_phone/**',
+      'app/ramp/out/**',
+    ],
+    rules: { 'no-console': 'error' },
+  },
   // tests/rules/purity.test.ts resolves every import of the core; these catch the slip while typing.
   zone(['lib/rules/*.ts'], [CORE, { regex: '^\\.\\./', message: LEAVES }]),
   zone(['lib/rules/*/**'], [CORE, { regex: '^(\\.\\./){2}', message: LEAVES }]),

@@ -21,7 +21,17 @@ const config: NextConfig = {
   // A file of flights may have 1 MB (lib/flights/import/schema.ts), and its quotation marks are sent escaped.
   experimental: { serverActions: { bodySizeLimit: '3mb' } },
   // Programs of the machine, and drivers that load their parts late: bundling breaks them.
-  serverExternalPackages: ['@node-rs/argon2', 'sharp', 'pg', 'pg-boss', '@prisma/adapter-pg', 'esbuild'],
+  serverExternalPackages: [
+    '@node-rs/argon2',
+    'sharp',
+    'pg',
+    'pg-boss',
+    '@prisma/adapter-pg',
+    'esbuild',
+    'pino',
+    '@opentelemetry/sdk-node',
+    '@opentelemetry/exporter-trace-otlp-proto',
+  ],
   // Lock files above this folder are somebody else's.
   turbopack: { root: import.meta.dirname },
   outputFileTracingRoot: import.meta.dirname,
@@ -29,6 +39,10 @@ const config: NextConfig = {
     Promise.resolve([
       { source: '/:path*', headers },
       { source: '/api/photos/:id', headers: [photoPolicy] },
+      // Proofs hold whatever somebody scanned, and are only ever saved.
+      { source: '/api/proofs/:id', headers: [photoPolicy] },
+      // The way in stands behind a # in the address; nothing on this page is to be told where it was opened from.
+      { source: '/join', headers: [{ key: 'Referrer-Policy', value: 'no-referrer' }] },
       // Its key stands in the address, which is told to nobody. This list outranks the answer's own headers.
       { source: '/api/calendar/:path*', headers: [{ key: 'Referrer-Policy', value: 'no-referrer' }] },
       // A worker kept by something in between would keep phones on an old version.

@@ -28,7 +28,7 @@ export default defineConfig({
         test: {
           name: 'services',
           // Letters go out only where a test asks for it, whatever the developer's own environment says.
-          env: { SMTP_URL: '', MAIL_OUTBOX_DIR: '', MAIL_FROM: '' },
+          env: { SMTP_URL: '', MAIL_OUTBOX_DIR: '', MAIL_FROM: '', LOG_LEVEL: 'error' },
           include: ['tests/{services,access}/**/*.test.ts'],
           globalSetup: ['tests/fixtures/server.ts'],
           pool: 'forks',

@@ -1,5 +1,7 @@
 import { type Metadata, type Viewport } from 'next';
 import { type ReactNode } from 'react';
+import { languageAsked } from './_words/words';
+import { WordsProvider } from './_words/words-provider';
 import './globals.css';
 
 export const metadata: Metadata = {
@@ -18,10 +20,13 @@ export const viewport: Viewport = {
   ],
 };
 
-export default function RootLayout({ children }: { children: ReactNode }) {
+export default async function RootLayout({ children }: { children: ReactNode }) {
+  const language = await languageAsked();
   return (
-    <html lang="en">
-      <body>{children}</body>
+    <html lang={language ?? 'en'} suppressHydrationWarning>
+      <body>
+        <WordsProvider language={language}>{children}</WordsProvider>
+      </body>
     </html>
   );
 }

@@ -1,17 +1,26 @@
+import { useWords } from '#words';
+import { words } from './_words/words';
 import { type Metadata } from 'next';
-import { LinkButton } from './_ui/button';
-import { PageTitle } from './_ui/page';
+import { BareTitle, WayOut } from './_ui/bare-page';
 import { BareShell } from './_ui/bare-shell';
 
-export const metadata: Metadata = { title: 'Not found' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Not found') };
+}
 
 export default function NotFound() {
+  const t = useWords();
   return (
     <BareShell>
-      <PageTitle lead="There is no such page or record here. A link may be old, or the record belongs to another operator.">
-        Not found
-      </PageTitle>
-      <LinkButton href="/">Go to the start page</LinkButton>
+      <BareTitle
+        lead={t(
+          'There is no such page or record here. A link may be old, or the record belongs to another operator.',
+        )}
+      >
+        {t('Not found')}
+      </BareTitle>
+      <WayOut href="/">{t('Go to the start page')}</WayOut>
     </BareShell>
   );
 }

@@ -1,3 +1,4 @@
+import { said } from '@/lib/words/said';
 import { type ReleaseStanding } from '@/lib/releases/history';
 
 /** What tells whether an acceptance has been overtaken by a warning. */
@@ -8,4 +9,4 @@ export const isAcceptedBefore = ({ state, acceptedBeforeWarning }: AcceptedStand
   acceptedBeforeWarning !== null && state.name === 'released';
 
 /** Told to the pilot and at the desk in the same words. */
-export const ACCEPTED_BEFORE = 'Accepted before the newest warning: read it and accept again.';
+export const ACCEPTED_BEFORE = said('Accepted before the newest warning: read it and accept again.');

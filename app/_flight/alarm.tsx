@@ -1,3 +1,5 @@
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { type ReactNode } from 'react';
 import { type ReleaseStanding } from '@/lib/releases/history';
 import { Moment } from '../_ui/moment';
@@ -19,6 +21,7 @@ interface AlarmProps {
  * what to do now. A warning for a flight in the air, or a change that bars nothing, in amber. Nothing when neither is so.
  */
 export function Alarm({ standing, registration, zone, children }: AlarmProps) {
+  const t = useWords();
   const { state, events } = standing;
   const isVoid = state.name === 'void';
   const event = [...events].reverse().find(({ what }) => what === 'void' || (what === 'warned' && !isVoid));
@@ -28,12 +31,14 @@ export function Alarm({ standing, registration, zone, children }: AlarmProps) {
   return (
     <div role="alert" className={`${styles.alarm} ${isVoid ? styles.void : styles.warned}`}>
       <p className={styles.alarmTitle}>
-        {isVoid ? `Do not fly ${registration}: this release is void.` : warnedTitle(standing)}
+        {isVoid
+          ? t('Do not fly {registration}: this release is void.', { registration })
+          : warnedTitle(standing)}
       </p>
       <p>
         {isVoid
-          ? 'Void means: what it stood on is no longer so. It is as if it had not been given.'
-          : 'The facts changed after it was released.'}
+          ? t('Void means: what it stood on is no longer so. It is as if it had not been given.')
+          : t('The facts changed after it was released.')}
       </p>
       {event.words && <p className={styles.reason}>{event.words}</p>}
       <p>
@@ -62,8 +67,8 @@ const warnedTitle = (standing: AlarmProps['standing']): string | undefined =>
   isAcceptedBefore(standing) ? ACCEPTED_BEFORE : TITLES[standing.state.name];
 
 const TITLES: Partial<Record<ReleaseStanding['state']['name'], string>> = {
-  airborne: 'Something came in after this flight took off.',
-  landed: 'Something came in while this flight was out.',
-  released: 'The facts changed since this release. Read them before the flight.',
-  accepted: 'The facts changed since this release. The pilot has accepted it since.',
+  airborne: said('Something came in after this flight took off.'),
+  landed: said('Something came in while this flight was out.'),
+  released: said('The facts changed since this release. Read them before the flight.'),
+  accepted: said('The facts changed since this release. The pilot has accepted it since.'),
 };

@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { type Logged } from '@/lib/rules/release-state';
@@ -13,6 +15,7 @@ import styles from './flight.module.css';
 
 /** What can be logged now, one button each; the form of the one that was pressed stands below. */
 export function LogFlight(props: { releaseId: string; canLog: readonly Logged[]; zone: string }) {
+  const t = useWords();
   const { releaseId, canLog, zone } = props;
   const router = useRouter();
   const [chosen, setChosen] = useState<{ what: Logged; now: string } | null>(null);
@@ -34,7 +37,7 @@ export function LogFlight(props: { releaseId: string; canLog: readonly Logged[];
                 setChosen({ what, now: wallClockOf(new Date().toISOString(), zone) });
               }}
             >
-              {BUTTONS[what]}
+              {t(BUTTONS[what])}
             </Button>
           ))}
         </ButtonRow>
@@ -57,19 +60,19 @@ export function LogFlight(props: { releaseId: string; canLog: readonly Logged[];
 }
 
 const BUTTONS: Record<Logged, string> = {
-  airborne: 'Airborne',
-  landed: 'Landed',
-  closed: 'Close without meters',
+  airborne: said('Airborne'),
+  landed: said('Landed'),
+  closed: said('Close without meters'),
 };
 const DONE: Record<Logged, string> = {
-  airborne: 'Written down: airborne.',
-  landed: 'Written down: landed.',
-  closed: 'The flight is closed.',
+  airborne: said('Written down: airborne.'),
+  landed: said('Written down: landed.'),
+  closed: said('The flight is closed.'),
 };
 const SUBMIT: Record<Logged, string> = {
-  airborne: 'Write down: airborne',
-  landed: 'Write down: landed',
-  closed: 'Close the flight',
+  airborne: said('Write down: airborne'),
+  landed: said('Write down: landed'),
+  closed: said('Close the flight'),
 };
 
 /** `now` is filled in as the time and may be changed; left as it is, the server's own clock counts. */
@@ -81,6 +84,7 @@ function LogForm(props: {
   onDone: () => void;
   onBack: () => void;
 }) {
+  const t = useWords();
   const { releaseId, what, zone, now, onDone, onBack } = props;
   const command = useCommand({
     action: ({ at, words, requestId }: { at: string; words: string; requestId: string }) =>
@@ -98,31 +102,31 @@ function LogForm(props: {
   return (
     <CommandForm
       command={command}
-      submit={SUBMIT[what]}
-      pendingWords="Writing down…"
-      label={BUTTONS[what]}
+      submit={t(SUBMIT[what])}
+      pendingWords={t('Writing down…')}
+      label={t(BUTTONS[what])}
       beside={
         <Button weight="quiet" onClick={onBack}>
-          Not now
+          {t('Not now')}
         </Button>
       }
     >
       <TextField
         name="at"
-        label={what === 'closed' ? 'Ended at' : `${BUTTONS[what]} at`}
+        label={what === 'closed' ? t('Ended at') : t('{buttons} at', { buttons: t(BUTTONS[what]) })}
         type="datetime-local"
-        hint="Filled in with now, in the time of the aircraft’s base."
+        hint={t('Filled in with now, in the time of the aircraft’s base.')}
       />
       {what === 'closed' ? (
         <TextArea
           name="words"
-          label="Why it is closed without meters"
-          hint="Not flown, for example."
+          label={t('Why it is closed without meters')}
+          hint={t('Not flown, for example.')}
           rows={2}
           maxLength={500}
         />
       ) : (
-        <TextField name="words" label="A word about it" optional maxLength={500} />
+        <TextField name="words" label={t('A word about it')} optional maxLength={500} />
       )}
     </CommandForm>
   );

@@ -1,15 +1,17 @@
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { type ReleaseState, type ReleaseStateName } from '@/lib/rules/release-state';
 import { Tag, type Shape, type Size, type Tone } from '../_ui/tag';
 
 /** States of a release in a word or two. */
 export const STATE_WORDS: Record<ReleaseStateName, string> = {
-  released: 'Released',
-  accepted: 'Accepted by the pilot',
-  airborne: 'Airborne',
-  landed: 'Landed',
-  closed: 'Closed',
-  void: 'VOID',
-  withdrawn: 'Withdrawn',
+  released: said('Released'),
+  accepted: said('Accepted by the pilot'),
+  airborne: said('Airborne'),
+  landed: said('Landed'),
+  closed: said('Closed'),
+  void: said('VOID'),
+  withdrawn: said('Withdrawn'),
 };
 
 /** Green stays with the answer: that a flight is under way says nothing about the aircraft. */
@@ -25,16 +27,17 @@ const LOOKS: Record<ReleaseStateName, { tone: Tone; shape: Shape }> = {
 
 /** What has become of a release; a second mark where its facts changed and it was not void. */
 export function StateMark({ state, size }: { state: ReleaseState; size?: Size }) {
+  const t = useWords();
   return (
     <>
       <Tag {...LOOKS[state.name]} size={size}>
-        {STATE_WORDS[state.name]}
+        {t(STATE_WORDS[state.name])}
       </Tag>
       {state.warned && (
         <>
           {' '}
           <Tag tone="amber" size={size}>
-            Warned
+            {t('Warned')}
           </Tag>
         </>
       )}

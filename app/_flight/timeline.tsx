@@ -1,3 +1,6 @@
+import { Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
+import { type Translate } from '@/lib/words/translate';
 import { type FlightEventView, type ReleaseStanding } from '@/lib/releases/history';
 import { type FlightMeters } from '@/lib/releases/readings';
 import { formatTenths } from '@/lib/rules/hours';
@@ -27,16 +30,20 @@ interface TimelineProps {
 
 /** What happened to a release, in order: who, when, and in whose words. */
 export function Timeline({ release, meters, zone }: TimelineProps) {
+  const t = useWords();
   return (
     <ol className={styles.timeline}>
-      {stepsOf(release, meters).map(({ key, what, at, by, words, event, recordedAt }) => (
+      {stepsOf(t, release, meters).map(({ key, what, at, by, words, event, recordedAt }) => (
         <li key={key}>
           <p className={styles.what}>{what}</p>
           <p className={styles.soft}>
             {by}, <Moment at={at} zone={zone} />
             {recordedAt && (
               <>
-                , written down <Moment at={recordedAt} zone={zone} />
+                <Say
+                  text=", written down <moment/>"
+                  parts={{ moment: <Moment at={recordedAt} zone={zone} /> }}
+                />
               </>
             )}
           </p>
@@ -52,17 +59,17 @@ export function Timeline({ release, meters, zone }: TimelineProps) {
   );
 }
 
-function stepsOf(release: TimelineProps['release'], meters: FlightMeters | undefined): Step[] {
+function stepsOf(t: Translate, release: TimelineProps['release'], meters: FlightMeters | undefined): Step[] {
   const { events, releasedAt, dispatcher } = release;
   // Signed is signed, also where a warning came after it.
   const acceptance = release.acceptance ?? release.acceptedBeforeWarning;
   const steps: Step[] = [
-    { key: 'released', what: 'Released', at: releasedAt, by: dispatcher },
+    { key: 'released', what: t('Released'), at: releasedAt, by: dispatcher },
     ...(acceptance
       ? [
           {
             key: 'accepted',
-            what: 'Accepted by the pilot in command, signed',
+            what: t('Accepted by the pilot in command, signed'),
             at: acceptance.at,
             by: acceptance.by,
           },
@@ -70,31 +77,41 @@ function stepsOf(release: TimelineProps['release'], meters: FlightMeters | undef
       : []),
     ...events.map((event) => ({
       key: event.id,
-      what: EVENT_WORDS[event.what],
+      what: t(EVENT_WORDS[event.what]),
       at: event.at,
       by: event.by,
       words: event.words,
       event,
       ...(isLater(event) ? { recordedAt: event.recordedAt } : {}),
     })),
-    ...(meters?.out ? [{ key: 'out', what: `Meters at departure: ${read(meters.out)}`, ...meters.out }] : []),
-    ...(meters?.back ? [{ key: 'in', what: `Meters at return: ${read(meters.back)}`, ...meters.back }] : []),
+    ...(meters?.out
+      ? [{ key: 'out', what: t('Meters at departure: {read}', { read: read(t, meters.out) }), ...meters.out }]
+      : []),
+    ...(meters?.back
+      ? [{ key: 'in', what: t('Meters at return: {read}', { read: read(t, meters.back) }), ...meters.back }]
+      : []),
   ];
   return steps.sort((a, b) => Date.parse(a.at) - Date.parse(b.at));
 }
 
 const EVENT_WORDS: Record<FlightEventView['what'], string> = {
-  airborne: 'Airborne',
-  landed: 'Landed',
-  closed: 'Closed',
-  void: 'Void',
-  warned: 'Warned: the facts changed',
-  withdrawn: 'Withdrawn',
+  airborne: said('Airborne'),
+  landed: said('Landed'),
+  closed: said('Closed'),
+  void: said('Void'),
+  warned: said('Warned: the facts changed'),
+  withdrawn: said('Withdrawn'),
 };
 
 const A_MINUTE = 60_000;
 const isLater = ({ at, recordedAt }: FlightEventView): boolean =>
   Date.parse(recordedAt) - Date.parse(at) > A_MINUTE;
 
-const read = ({ hobbsTenths, tachTenths }: { hobbsTenths: number; tachTenths: number }): string =>
-  `Hobbs ${formatTenths(hobbsTenths)}, Tach ${formatTenths(tachTenths)}`;
+const read = (
+  t: Translate,
+  { hobbsTenths, tachTenths }: { hobbsTenths: number; tachTenths: number },
+): string =>
+  t('Hobbs {tenths}, Tach {tenths2}', {
+    tenths: formatTenths(hobbsTenths),
+    tenths2: formatTenths(tachTenths),
+  });

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { Button } from '../_ui/button';
@@ -11,6 +12,7 @@ import styles from './flight.module.css';
 
 /** Takes a release back, with words. From the phone the pilot in command declines; it is the same act. */
 export function WithdrawForm({ releaseId, isPilot }: { releaseId: string; isPilot: boolean }) {
+  const t = useWords();
   const router = useRouter();
   const [isOpen, setOpen] = useState(false);
   const command = useCommand({
@@ -20,8 +22,8 @@ export function WithdrawForm({ releaseId, isPilot }: { releaseId: string; isPilo
     onDone: () => router.refresh(),
   });
   const words = isPilot
-    ? { open: 'I do not take it', submit: 'Decline the flight', label: 'Why you do not take it' }
-    : { open: 'Withdraw the release', submit: 'Withdraw it', label: 'Why it is withdrawn' };
+    ? { open: t('I do not take it'), submit: t('Decline the flight'), label: t('Why you do not take it') }
+    : { open: t('Withdraw the release'), submit: t('Withdraw it'), label: t('Why it is withdrawn') };
   if (!isOpen) {
     return (
       <div className={styles.acts}>
@@ -35,18 +37,18 @@ export function WithdrawForm({ releaseId, isPilot }: { releaseId: string; isPilo
     <CommandForm
       command={command}
       submit={words.submit}
-      pendingWords="Sending…"
+      pendingWords={t('Sending…')}
       label={words.submit}
       beside={
         <Button weight="quiet" onClick={() => setOpen(false)}>
-          Not now
+          {t('Not now')}
         </Button>
       }
     >
       <TextArea
         name="words"
         label={words.label}
-        hint={isPilot ? 'The desk reads it at once.' : 'The pilot reads it at once.'}
+        hint={isPilot ? t('The desk reads it at once.') : t('The pilot reads it at once.')}
         rows={3}
         maxLength={500}
       />

@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useEffect, useState } from 'react';
 import styles from './freshness.module.css';
 import { ShapeMark } from './tag';
@@ -9,6 +11,7 @@ import { ShapeMark } from './tag';
  * when it looks and is not told each second.
  */
 export function Age({ since }: { since: number | null }) {
+  const t = useWords();
   const [now, setNow] = useState<number | null>(null);
   useEffect(() => {
     const timer = setInterval(() => setNow(Date.now()), 1000);
@@ -16,24 +19,27 @@ export function Age({ since }: { since: number | null }) {
   }, []);
   // Drawn anew between two ticks: younger than the last tick.
   const age = since === null || now === null ? null : Math.max(0, now - since);
-  return <p className={styles.age}>{ageInWords(since === null ? null : (age ?? 0))}</p>;
+  return <p className={styles.age}>{ageInWords(t, since === null ? null : (age ?? 0))}</p>;
 }
 
 /** "4 s ago", "3 min 5 s ago"; an age that nobody knows is said. */
-export function ageInWords(ageMs: number | null): string {
-  if (ageMs === null) return 'age not known';
+export function ageInWords(t: Translate, ageMs: number | null): string {
+  if (ageMs === null) return t('age not known');
   const seconds = Math.floor(ageMs / 1000);
-  if (seconds < 60) return `${seconds} s ago`;
+  if (seconds < 60) return t('{seconds} s ago', { seconds });
   const minutes = Math.floor(seconds / 60);
-  return minutes < 60 ? `${minutes} min ${seconds % 60} s ago` : `${Math.floor(minutes / 60)} h ago`;
+  return minutes < 60
+    ? t('{minutes} min {seconds} s ago', { minutes, seconds: seconds % 60 })
+    : t('{minutes} h ago', { minutes: Math.floor(minutes / 60) });
 }
 
 /** How soon a change would show. */
 export function HowOften({ live, everySeconds }: { live: boolean; everySeconds: number }) {
+  const t = useWords();
   return (
     <p className={`${styles.often} ${live ? styles.live : ''}`}>
       <ShapeMark shape={live ? 'ring' : 'dashes'} />
-      {live ? 'Changes show at once' : `Asking every ${everySeconds} s`}
+      {live ? t('Changes show at once') : t('Asking every {everySeconds} s', { everySeconds })}
     </p>
   );
 }

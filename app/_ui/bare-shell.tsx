@@ -1,4 +1,6 @@
+import { Say } from '#words';
 import { type ReactNode } from 'react';
+import { LanguageSwitch } from '../_words/language-switch';
 import { Caution } from './caution';
 import styles from './shell.module.css';
 import { WheelMark } from './wheel-mark';
@@ -23,6 +25,12 @@ export function BareShell({ children }: { children: ReactNode }) {
       </main>
       <footer className={styles.foot}>
         <Caution />
+        {/* By a full load: the framework's link would come with every error page, and the ramp counts its bytes. */}
+        {/* eslint-disable-next-line @next/next/no-html-link-for-pages */}
+        <a href="/guide" className={`${styles.guides} not-on-paper`}>
+          <Say text="Guides" />
+        </a>
+        <LanguageSwitch />
       </footer>
     </div>
   );

@@ -1,3 +1,4 @@
+import { useWords } from '#words';
 import Link from './link';
 import { type ButtonHTMLAttributes, type ReactNode } from 'react';
 import styles from './button.module.css';
@@ -39,7 +40,8 @@ export function SubmitButton(props: {
   weight?: Weight;
   wide?: boolean;
 }) {
-  const { children, pending = false, pendingWords = 'Sending…', weight = 'main', wide = false } = props;
+  const t = useWords();
+  const { children, pending = false, pendingWords = t('Sending…'), weight = 'main', wide = false } = props;
   return (
     <button type="submit" className={look(weight, wide)} aria-disabled={pending || undefined}>
       <span className={styles.words}>

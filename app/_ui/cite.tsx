@@ -1,3 +1,5 @@
+import { said } from '@/lib/words/said';
+import { English, useWords } from '#words';
 import { LAW, type CiteId, type LawEntry } from '@/lib/rules/law';
 import { citeInWords, DOUBTS } from '@/lib/rules/law/in-words';
 import styles from './cite.module.css';
@@ -10,10 +12,11 @@ const entryOf = (cite: string): LawEntry | undefined => (cite in LAW ? LAW[cite 
  * without unfolding. `plain`: the label only, for tight rows.
  */
 export function Cite({ cite, plain = false }: { cite: string; plain?: boolean }) {
+  const t = useWords();
   const entry = entryOf(cite);
   const label = entry?.label ?? citeInWords(cite);
-  const doubt = entry ? DOUBTS[entry.status] : 'not in our list of paragraphs';
-  const mark = doubt && <span className={styles.doubt}>{doubt}</span>;
+  const doubt = entry ? DOUBTS[entry.status] : said('not in our list of paragraphs');
+  const mark = doubt && <span className={styles.doubt}>{t(doubt)}</span>;
   if (plain || !entry) {
     return (
       <span className={styles.plain} title={entry?.gist}>
@@ -27,8 +30,10 @@ export function Cite({ cite, plain = false }: { cite: string; plain?: boolean })
         <span className={styles.label}>{label}</span> {mark}
       </summary>
       <div className={styles.text}>
-        <p>{entry.gist}</p>
-        <p className={styles.source}>In our own words. {entry.source}</p>
+        <p>
+          <English>{entry.gist}</English>
+        </p>
+        <p className={styles.source}>{t('In our own words. {source}', { source: entry.source })}</p>
       </div>
     </details>
   );

@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useSyncExternalStore, type ReactNode } from 'react';
 import { FormProvider, type FieldValues, type Path } from 'react-hook-form';
 import { ButtonRow, SubmitButton } from './button';
@@ -21,6 +23,7 @@ export function CommandForm<Values extends FieldValues>(props: {
   wide?: boolean;
   label?: string;
 }) {
+  const t = useWords();
   const { command, submit, children, pendingWords, beside, wide, label } = props;
   const ready = useSyncExternalStore(nothingChanges, isBrowser, isServer);
   return (
@@ -35,7 +38,7 @@ export function CommandForm<Values extends FieldValues>(props: {
               onGoTo={(path) => command.form.setFocus(path as Path<Values>)}
             />
           )}
-          {command.unsent && <Notice tone="amber" title={UNSENT[command.unsent]} />}
+          {command.unsent && <Notice tone="amber" title={t(UNSENT[command.unsent])} />}
           <ButtonRow>
             <SubmitButton pending={command.pending} pendingWords={pendingWords} wide={wide}>
               {submit}
@@ -49,10 +52,12 @@ export function CommandForm<Values extends FieldValues>(props: {
 }
 
 const UNSENT = {
-  'no-connection':
+  'no-connection': said(
     'Not sent: no connection. What you typed is still here. Press again when you are connected; it is written only once.',
-  'no-answer':
+  ),
+  'no-answer': said(
     'No usable answer came back. What you typed is still here. Press again: it is written only once. If that does not help, copy your words, load the page again and paste them.',
+  ),
 } as const;
 
 const nothingChanges = () => () => undefined;

@@ -1,11 +1,13 @@
+import { said } from '@/lib/words/said';
+
 /** What hinders a screen from being drawn anew. */
 export type Trouble = 'none' | 'no-contact' | 'signed-out' | 'server';
 
 export const TROUBLE_WORDS: Record<Trouble, string> = {
-  none: 'Asking the server.',
-  'no-contact': 'No contact with the server.',
-  'signed-out': 'You are signed out.',
-  server: 'The server cannot answer just now.',
+  none: said('Asking the server.'),
+  'no-contact': said('No contact with the server.'),
+  'signed-out': said('You are signed out.'),
+  server: said('The server cannot answer just now.'),
 };
 
 const PATIENCE_MS = 10_000;

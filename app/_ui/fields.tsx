@@ -1,5 +1,7 @@
 'use client';
 
+import { type Translate } from '@/lib/words/translate';
+import { useWords } from '#words';
 import { useId, type HTMLInputTypeAttribute, type ReactNode } from 'react';
 import { get, useFormContext, type FieldErrors } from 'react-hook-form';
 import styles from './fields.module.css';
@@ -36,24 +38,29 @@ function messageAt(errors: FieldErrors, name: string): string | undefined {
   return typeof found.message === 'string' ? found.message : undefined;
 }
 
+/** What came as a constant or from the server is in English still; what is in the language already stays. */
+const shown = (t: Translate, words: ReactNode): ReactNode => (typeof words === 'string' ? t(words) : words);
+
 /** What is wrong with one field, under it. */
 export function FieldError({ id, children }: { id?: string; children?: ReactNode }) {
+  const t = useWords();
   if (!children) return null;
   return (
     <p id={id} className={styles.error}>
       <svg viewBox="0 0 16 16" width="14" height="14" aria-hidden="true">
         <path d="M8 0a8 8 0 1 0 0 16A8 8 0 0 0 8 0ZM7 3.5h2v5.5H7zM7 10.5h2v2H7z" fill="currentColor" />
       </svg>
-      {children}
+      {shown(t, children)}
     </p>
   );
 }
 
 export function Label(props: { htmlFor: string; children: ReactNode; optional?: boolean }) {
+  const t = useWords();
   return (
     <label htmlFor={props.htmlFor} className={styles.label}>
       {props.children}
-      {props.optional && <span className={styles.optional}> (optional)</span>}
+      {props.optional && <span className={styles.optional}> {t('(optional)')}</span>}
     </label>
   );
 }
@@ -147,13 +154,14 @@ export interface Choice {
 
 /** One of a few, all in sight. Nothing is chosen beforehand: a choice that matters is made by somebody. */
 export function ChoiceGroup(props: Common & { choices: readonly Choice[]; sideBySide?: boolean }) {
+  const t = useWords();
   const { name, label, hint, optional, choices, sideBySide = false } = props;
   const { id, error, bound, described } = useField(name, hint);
   return (
     <fieldset {...described} role="radiogroup" className={styles.field}>
       <legend className={styles.label}>
         {label}
-        {optional && <span className={styles.optional}> (optional)</span>}
+        {optional && <span className={styles.optional}> {t('(optional)')}</span>}
       </legend>
       <Hint id={`${id}-hint`}>{hint}</Hint>
       <div className={sideBySide ? styles.beside : styles.stack}>
@@ -161,8 +169,8 @@ export function ChoiceGroup(props: Common & { choices: readonly Choice[]; sideBy
           <label key={choice.value} className={styles.choice}>
             <input {...bound} type="radio" value={choice.value} disabled={choice.disabled} />
             <span>
-              <span className={styles.choiceLabel}>{choice.label}</span>
-              {choice.hint && <span className={styles.choiceHint}>{choice.hint}</span>}
+              <span className={styles.choiceLabel}>{shown(t, choice.label)}</span>
+              {choice.hint && <span className={styles.choiceHint}>{shown(t, choice.hint)}</span>}
             </span>
           </label>
         ))}
@@ -174,6 +182,7 @@ export function ChoiceGroup(props: Common & { choices: readonly Choice[]; sideBy
 
 /** Yes, said by a tick. Its value is a boolean. */
 export function Checkbox(props: Common & { defaultChecked?: boolean; value?: string }) {
+  const t = useWords();
   const { name, label, hint, optional, defaultChecked, value } = props;
   const { id, error, bound, described } = useField(name, hint);
   return (
@@ -190,7 +199,7 @@ export function Checkbox(props: Common & { defaultChecked?: boolean; value?: str
         <span>
           <span className={styles.choiceLabel}>
             {label}
-            {optional && <span className={styles.optional}> (optional)</span>}
+            {optional && <span className={styles.optional}> {t('(optional)')}</span>}
           </span>
         </span>
       </label>
@@ -208,7 +217,8 @@ export function SelectField(
     defaultValue?: string;
   },
 ) {
-  const { name, label, hint, optional, choices, chooseWords = 'Choose…', defaultValue } = props;
+  const t = useWords();
+  const { name, label, hint, optional, choices, chooseWords = t('Choose…'), defaultValue } = props;
   const { id, error, bound, described } = useField(name, hint);
   return (
     <div className={styles.field}>
@@ -220,7 +230,7 @@ export function SelectField(
         <option value="">{chooseWords}</option>
         {choices.map((choice) => (
           <option key={choice.value} value={choice.value}>
-            {choice.label}
+            {t(choice.label)}
           </option>
         ))}
       </select>

@@ -1,5 +1,6 @@
 'use client';
 
+import { Say, useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import {
   createContext,
@@ -45,6 +46,7 @@ export function StaysFresh(props: {
   seq?: number | undefined;
   children: ReactNode;
 }) {
+  const t = useWords();
   const { asOf, zones, seq, children } = props;
   const router = useRouter();
   const contactAt = useRef<number | null>(null);
@@ -146,7 +148,11 @@ export function StaysFresh(props: {
       <div className={styles.line}>
         <div className={styles.state}>
           <p className={styles.asOf}>
-            As of <time dateTime={asOf}>{clock}</time>
+            <Say
+              text="As of <time>{clock}</time>"
+              parts={{ time: <time dateTime={asOf} /> }}
+              values={{ clock }}
+            />
           </p>
           <Age since={shownAt} />
           <HowOften live={live} everySeconds={ASK_EVERY_MS.untold / 1000} />
@@ -155,18 +161,18 @@ export function StaysFresh(props: {
           {contact !== 'fresh' && (
             <div className={contact === 'lost' ? styles.lost : styles.late}>
               <p>
-                <b>{TROUBLE_WORDS[trouble]}</b>{' '}
+                <b>{t(TROUBLE_WORDS[trouble])}</b>{' '}
                 {contact === 'late'
-                  ? `What is shown is from ${clock} and may be old.`
-                  : `Answers from ${clock} are no longer shown: not known means no go.`}
+                  ? t('What is shown is from {clock} and may be old.', { clock })
+                  : t('Answers from {clock} are no longer shown: not known means no go.', { clock })}
               </p>
               {trouble === 'signed-out' ? (
                 <a href="/sign-in?next=/sign-in/done" target="_blank" rel="noopener" className={styles.act}>
-                  Sign in in a new tab
+                  {t('Sign in in a new tab')}
                 </a>
               ) : (
                 <button type="button" className={styles.act} onClick={() => void askNow()}>
-                  Ask now
+                  {t('Ask now')}
                 </button>
               )}
             </div>
@@ -189,10 +195,11 @@ export const useIsLost = (): boolean => use(ContactNow) === 'lost';
 
 /** An outcome as long as it is known; "Not known" once contact is lost. */
 export function FreshMark({ outcome, size }: { outcome: Outcome; size?: Size }) {
+  const t = useWords();
   if (useIsLost()) {
     return (
       <Tag tone="grey" shape="dashes" size={size}>
-        Not known
+        {t('Not known')}
       </Tag>
     );
   }

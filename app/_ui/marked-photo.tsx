@@ -1,3 +1,4 @@
+import { useWords } from '#words';
 import { type PhotoMark } from '@/lib/photos/marks';
 import styles from './marked-photo.module.css';
 
@@ -19,6 +20,7 @@ export function MarkedPhoto(props: {
   className?: string;
   loading?: 'lazy' | 'eager';
 }) {
+  const t = useWords();
   const { src, alt, width, height, marks, fit = 'whole', className = '', loading } = props;
   return (
     <span className={`${styles.box} ${styles[fit]} ${className}`}>
@@ -29,7 +31,9 @@ export function MarkedPhoto(props: {
         <>
           <Marks marks={marks} width={width} height={height} slice={fit === 'cover'} />
           <span className="out-of-sight">
-            {marks.length === 1 ? ' One place marked.' : ` ${marks.length} places marked.`}
+            {marks.length === 1
+              ? t(' One place marked.')
+              : t(' {marks} places marked.', { marks: marks.length })}
           </span>
         </>
       )}

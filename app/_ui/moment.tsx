@@ -1,3 +1,5 @@
+import { useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { formatTenths } from '@/lib/rules/hours';
 
 /**
@@ -5,10 +7,11 @@ import { formatTenths } from '@/lib/rules/hours';
  * `at` is ISO text in UTC, `zone` an IANA name. `clock`: the time alone, where the day stands beside it.
  */
 export function Moment({ at, zone, clock = false }: { at: string; zone: string; clock?: boolean }) {
-  return <time dateTime={at}>{momentInWords(at, zone, clock)}</time>;
+  const t = useWords();
+  return <time dateTime={at}>{t(momentInWords(at, zone, clock))}</time>;
 }
 
-/** The same as text, for labels and messages. */
+/** The same as text, for labels and messages. In English; t knows its form, also as a value (lib/words/es/dates.ts). */
 export function momentInWords(at: string, zone: string, clock = false): string {
   const part = partsOf(at, zone);
   const time = `${part('hour')}:${part('minute')} ${part('timeZoneName')}`;
@@ -32,7 +35,8 @@ function partsOf(at: string, zone: string): (kind: Intl.DateTimeFormatPartTypes)
 
 /** A calendar date `YYYY-MM-DD` of the base: "25 Nov 2026". It has no zone to convert. */
 export function DateText({ date }: { date: string }) {
-  return <time dateTime={date}>{dateInWords(date)}</time>;
+  const t = useWords();
+  return <time dateTime={date}>{t(dateInWords(date))}</time>;
 }
 
 /** The same as text. */
@@ -45,20 +49,21 @@ const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', '
 
 /** How long ago, in one unit: "3 hours ago". `now` comes from the page, so that server and browser say the same. */
 export function Ago({ at, now }: { at: string; now: string }) {
-  return <time dateTime={at}>{agoInWords(at, now)}</time>;
+  const t = useWords();
+  return <time dateTime={at}>{agoInWords(t, at, now)}</time>;
 }
 
-function agoInWords(at: string, now: string): string {
+function agoInWords(t: Translate, at: string, now: string): string {
   const minutes = Math.floor((Date.parse(now) - Date.parse(at)) / 60_000);
-  if (minutes < 1) return 'just now';
-  if (minutes < 60) return counted(minutes, 'minute');
-  if (minutes < 48 * 60) return counted(Math.floor(minutes / 60), 'hour');
-  return counted(Math.floor(minutes / (24 * 60)), 'day');
+  if (minutes < 1) return t('just now');
+  if (minutes < 60) return t('{n, plural, one {# minute ago} other {# minutes ago}}', { n: minutes });
+  const hours = Math.floor(minutes / 60);
+  if (hours < 48) return t('{n, plural, one {# hour ago} other {# hours ago}}', { n: hours });
+  return t('{n, plural, one {# day ago} other {# days ago}}', { n: Math.floor(hours / 24) });
 }
-
-const counted = (count: number, unit: string) => `${count} ${unit}${count === 1 ? '' : 's'} ago`;
 
 /** Integer tenths as hours: "1234.5 h". `null` is said, never shown as nothing. */
 export function HoursText({ tenths }: { tenths: number | null }) {
-  return tenths === null ? <>not known</> : <>{formatTenths(tenths)}&nbsp;h</>;
+  const t = useWords();
+  return tenths === null ? <>{t('not known')}</> : <>{formatTenths(tenths)}&nbsp;h</>;
 }

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
 import { useFormContext } from 'react-hook-form';
 import { placeText, identIn, type NamedPlace } from '@/lib/releases/place-text';
@@ -24,6 +25,7 @@ export function PlaceField(props: {
   /** Told of every place that was found, so that its clock is known. */
   onFound?: (places: readonly NamedPlace[]) => void;
 }) {
+  const t = useWords();
   const { name, label, hint, near, search, onFound } = props;
   const { id, error, described } = useField(name, hint);
   const { register, setValue } = useFormContext();
@@ -118,7 +120,7 @@ export function PlaceField(props: {
         <ul
           id={listId}
           role="listbox"
-          aria-label={`Places: ${label}`}
+          aria-label={t('Places: {label}', { label })}
           hidden={choices.length === 0}
           className={styles.list}
         >

@@ -1,14 +1,16 @@
+import { said } from '@/lib/words/said';
 import { mayUse, type Role, type Verb } from '@/lib/access/policy';
 
 export interface PlaceToWork {
-  readonly href: '/ramp' | '/bench' | '/desk';
+  readonly href: '/ramp' | '/bench' | '/desk' | '/office';
   readonly label: string;
 }
 
 const PLACES: readonly (PlaceToWork & { readonly verb: Verb })[] = [
-  { href: '/ramp', label: 'Ramp', verb: 'finding.report' },
-  { href: '/bench', label: 'Bench', verb: 'bench.read' },
-  { href: '/desk', label: 'Desk', verb: 'flight.release' },
+  { href: '/ramp', label: said('Ramp'), verb: 'finding.report' },
+  { href: '/bench', label: said('Bench'), verb: 'bench.read' },
+  { href: '/desk', label: said('Desk'), verb: 'flight.release' },
+  { href: '/office', label: said('Office'), verb: 'set-up.read' },
 ];
 
 /** Where somebody with these roles works. Only saves a walk to a closed door: each door checks for itself. */
@@ -23,6 +25,8 @@ const START: readonly [Role, PlaceToWork['href']][] = [
   ['pilot', '/ramp'],
 ];
 
-/** The first screen after signing in. */
-export const startFor = (roles: readonly Role[]): PlaceToWork['href'] =>
-  START.find(([role]) => roles.includes(role))?.[1] ?? '/ramp';
+/** The first screen after signing in. While somebody is still setting up, that is where a manager goes on. */
+export const startFor = (roles: readonly Role[], isSettingUp = false): PlaceToWork['href'] =>
+  isSettingUp && roles.includes('manager')
+    ? '/office'
+    : (START.find(([role]) => roles.includes(role))?.[1] ?? '/ramp');

@@ -1,4 +1,7 @@
+import { Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { type ObservationView, type RelatedWriteUp } from '@/lib/findings/observations';
+import { type Units } from '@/lib/units/say';
 import { areaTitle } from '@/lib/rules/walkaround/areas';
 import Link from './link';
 import { Measured } from './measured';
@@ -7,33 +10,44 @@ import { PhotoList } from './photo-list';
 import styles from './seen-again.module.css';
 
 const PHASES: Readonly<Record<string, string>> = {
-  'before-flight': ', before flight',
-  'in-flight': ', in flight',
-  'after-flight': ', after flight',
+  'before-flight': said(', before flight'),
+  'in-flight': said(', in flight'),
+  'after-flight': said(', after flight'),
 };
 
 /** Who has seen the same since, oldest first: when, where, in their words, with what they measured and photographed. */
 export function SeenAgain(props: {
   observations: readonly ObservationView[];
   zone: string;
+  units: Units;
   from: 'ramp' | 'bench';
 }) {
-  const { observations, zone, from } = props;
+  const t = useWords();
+  const { observations, zone, units, from } = props;
   if (observations.length === 0) return null;
   return (
     <ol className={styles.list}>
       {observations.map(({ id, by, foundAt, phase, station, words, measurements, photos }) => (
         <li key={id}>
           <p className={styles.who}>
-            Seen again by {by} on <Moment at={foundAt} zone={zone} />
-            {phase && PHASES[phase]}. {areaTitle(station)}.
+            <Say
+              text="Seen again by {by} on <moment/>{phase}. {areaTitle}."
+              parts={{ moment: <Moment at={foundAt} zone={zone} /> }}
+              values={{
+                by,
+                phase: phase && PHASES[phase] && t(PHASES[phase]),
+                areaTitle: t(areaTitle(station)),
+              }}
+            />
           </p>
           <p className={styles.words}>{words}</p>
-          <Measured measurements={measurements} />
+          <Measured measurements={measurements} units={units} />
           <PhotoList
             photos={photos}
             from={from}
-            alt={(number) => `Seen again by ${by}, number ${number} of ${photos.length}`}
+            alt={(number) =>
+              t('Seen again by {by}, number {number} of {photos}', { by, number, photos: photos.length })
+            }
           />
         </li>
       ))}
@@ -47,6 +61,7 @@ export function RelatedWriteUps(props: {
   later: readonly RelatedWriteUp[];
   from: 'ramp' | 'bench';
 }) {
+  const t = useWords();
   const { earlier, later, from } = props;
   if (!earlier && later.length === 0) return null;
   const linked = ({ id, number, title }: RelatedWriteUp) => (
@@ -59,18 +74,26 @@ export function RelatedWriteUps(props: {
       {earlier && (
         <li>
           {earlier.how === 'back' ? (
-            <>Came back after this was closed: {linked(earlier)}</>
+            <>
+              {t('Came back after this was closed:')} {linked(earlier)}
+            </>
           ) : (
-            <>Worse than when this was written up: {linked(earlier)}</>
+            <>
+              {t('Worse than when this was written up:')} {linked(earlier)}
+            </>
           )}
         </li>
       )}
       {later.map((one) => (
         <li key={one.id}>
           {one.how === 'back' ? (
-            <>Came back as {linked(one)}</>
+            <>
+              {t('Came back as')} {linked(one)}
+            </>
           ) : (
-            <>Found worse, written up as {linked(one)}</>
+            <>
+              {t('Found worse, written up as')} {linked(one)}
+            </>
           )}
         </li>
       ))}

@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useState } from 'react';
 import { knockOut } from '../_session/knock';
 import { Button, ButtonRow } from './button';
@@ -38,25 +40,29 @@ const countUnsent = async (): Promise<number> =>
 const forgetWhatWasTakenAlong = async (): Promise<void> =>
   (await import('../ramp/_phone/sign-out')).forgetWhatWasTakenAlong().catch(() => undefined);
 
-const FAILED = 'Not signed out: no connection.';
+const FAILED = said('Not signed out: no connection.');
 
 /** Before somebody leaves with something unsent on the phone. */
 function UnsentFirst(props: { unsent: number; onStay: () => void; onLeave: () => void }) {
+  const t = useWords();
   const { unsent, onStay, onLeave } = props;
   return (
     <Notice
       tone="amber"
-      title={unsent === 1 ? 'One thing is not sent yet.' : `${unsent} things are not sent yet.`}
+      title={
+        unsent === 1 ? t('One thing is not sent yet.') : t('{unsent} things are not sent yet.', { unsent })
+      }
     >
       <p>
-        They stay on this phone and are sent when you sign in on it again. Nobody else sees them before, here
-        or anywhere.
+        {t(
+          'They stay on this phone and are sent when you sign in on it again. Nobody else sees them before, here or anywhere.',
+        )}
       </p>
       <ButtonRow>
         <Button weight="main" onClick={onStay}>
-          Stay signed in
+          {t('Stay signed in')}
         </Button>
-        <Button onClick={onLeave}>Sign out all the same</Button>
+        <Button onClick={onLeave}>{t('Sign out all the same')}</Button>
       </ButtonRow>
     </Notice>
   );
@@ -64,6 +70,7 @@ function UnsentFirst(props: { unsent: number; onStay: () => void; onLeave: () =>
 
 /** Ends the session of this browser. For the header. */
 export function SignOut() {
+  const t = useWords();
   const { failed, leave, unsent, stay } = useLeaving();
   return (
     <div className={styles.out}>
@@ -73,10 +80,10 @@ export function SignOut() {
         </div>
       )}
       <button type="button" onClick={leave} className={styles.outButton}>
-        Sign out
+        {t('Sign out')}
       </button>
       <span role="status" className={styles.outFailed}>
-        {failed && FAILED}
+        {failed && t(FAILED)}
       </span>
     </div>
   );
@@ -84,13 +91,14 @@ export function SignOut() {
 
 /** The same as an ordinary button on a page. */
 export function SignOutButton() {
+  const t = useWords();
   const { failed, leave, unsent, stay } = useLeaving();
   return (
     <>
       {unsent > 0 && <UnsentFirst unsent={unsent} onStay={stay} onLeave={() => void leave()} />}
-      {failed && <Notice tone="amber" title={FAILED} />}
+      {failed && <Notice tone="amber" title={t(FAILED)} />}
       <Button weight="main" onClick={leave}>
-        Sign out
+        {t('Sign out')}
       </Button>
     </>
   );

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { zodResolver } from '@hookform/resolvers/zod';
 import { unstable_rethrow } from 'next/navigation';
 import { useRef, useState, type FormEvent } from 'react';
@@ -46,6 +47,7 @@ export function useCommand<Values extends FieldValues, Value>(
   options: CommandOptions<Values, Value>,
 ): CommandHandle<Values> {
   const { action, start, schema, onDone, afterDone = 'start-again' } = options;
+  const t = useWords();
   const draft = useRef<string | null>(null);
   const busy = useRef(false);
   const [pending, setPending] = useState(false);
@@ -78,7 +80,11 @@ export function useCommand<Values extends FieldValues, Value>(
     // The number has been used for something else; the next press is a new request, and the notice says so.
     if (refusal.code === 'conflict') draft.current = null;
     for (const [path, messages] of Object.entries(refusal.fields ?? {})) {
-      if (path) form.setError(path as Path<Values>, { type: 'server', message: messages.join(' ') });
+      if (path)
+        form.setError(path as Path<Values>, {
+          type: 'server',
+          message: messages.map((message) => t(message)).join(' '),
+        });
     }
     setProblem(refusal);
   }

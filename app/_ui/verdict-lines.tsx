@@ -1,21 +1,25 @@
+import { English, useWords } from '#words';
 import { type Line } from '@/lib/rules/verdict';
 import { Cite } from './cite';
+import { HouseMark } from './house-mark';
 import { EFFECTS } from './marks';
 import { Tag } from './tag';
 import styles from './verdict-lines.module.css';
 
 /**
  * The reasons behind an answer, one line a reason: what it does, why, and the paragraph. `compact` is for cards and
- * rows: the paragraph does not unfold there.
+ * rows: the paragraph does not unfold there. A line of a rule of the house stands apart: its own edge, and whose rule it is
+ * instead of a paragraph.
  */
 export function VerdictLines({ lines, compact = false }: { lines: readonly Line[]; compact?: boolean }) {
+  const t = useWords();
   return (
     <ul className={`${styles.lines} ${compact ? styles.compact : ''}`}>
       {lines.map((line, index) => (
-        <li key={`${index}-${line.cite}`} className={styles.line}>
+        <li key={`${index}-${line.cite}`} className={`${styles.line} ${line.house ? styles.house : ''}`}>
           <span className={styles.effect}>
             <Tag tone={EFFECTS[line.effect].tone} shape={EFFECTS[line.effect].shape} size="small">
-              {EFFECTS[line.effect].word}
+              {t(EFFECTS[line.effect].word)}
             </Tag>
           </span>
           <div className={styles.why}>
@@ -27,10 +31,14 @@ export function VerdictLines({ lines, compact = false }: { lines: readonly Line[
             </p>
             {line.strictReading && (
               <p className={styles.strict}>
-                <b>Strict reading.</b> {line.strictReading}
+                <b>{t('Strict reading.')}</b> <English>{line.strictReading}</English>
               </p>
             )}
-            <Cite cite={line.cite} plain={compact} />
+            {line.house ? (
+              <HouseMark house={line.house} plain={compact} />
+            ) : (
+              <Cite cite={line.cite} plain={compact} />
+            )}
           </div>
         </li>
       ))}
@@ -40,21 +48,23 @@ export function VerdictLines({ lines, compact = false }: { lines: readonly Line[
 
 /** The sentence, with the missing fact standing out in it: that is what somebody has to find out. */
 function Because({ line }: { line: Line }) {
+  const t = useWords();
   const { because, missing } = line;
-  if (missing === undefined) return because;
+  if (missing === undefined) return <English>{because}</English>;
   const at = because.indexOf(missing);
   if (at < 0) {
     return (
       <>
-        {because} <strong className={styles.missing}>Missing: {missing}.</strong>
+        <English>{because}</English>{' '}
+        <strong className={styles.missing}>{t('Missing: {missing}.', { missing })}</strong>
       </>
     );
   }
   return (
-    <>
+    <English>
       {because.slice(0, at)}
       <strong className={styles.missing}>{missing}</strong>
       {because.slice(at + missing.length)}
-    </>
+    </English>
   );
 }

@@ -1,3 +1,6 @@
+import { Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
+import { type Translate } from '@/lib/words/translate';
 import Link from '../_ui/link';
 import { type DueLine } from '@/lib/due/due-list';
 import { type Overfly } from '@/lib/due/due-rows';
@@ -14,6 +17,7 @@ import styles from './due-line.module.css';
  * reader may go on to the bench's own pages; the desk's links stay at the desk.
  */
 export function DueLineCard(props: { line: DueLine; withAircraft: boolean; atBench: boolean }) {
+  const t = useWords();
   const { line, withAircraft, atBench } = props;
   const { aircraft } = line;
   return (
@@ -32,14 +36,18 @@ export function DueLineCard(props: { line: DueLine; withAircraft: boolean; atBen
         </h3>
         {!line.binding && (
           <Tag tone="blue" size="small">
-            Recommended, not binding
+            {t('Recommended, not binding')}
           </Tag>
         )}
         <p className={styles.soft}>
           <Cite cite={line.cite} plain />
           {line.last && (
             <>
-              . Last <DateText date={line.last.on} /> at <HoursText tenths={line.last.ttisTenths} />
+              {t('. Last')} <DateText date={line.last.on} />{' '}
+              <Say
+                text="at <hoursText/>"
+                parts={{ hoursText: <HoursText tenths={line.last.ttisTenths} /> }}
+              />
             </>
           )}
         </p>
@@ -72,42 +80,46 @@ function Named({ line, atBench }: { line: DueLine; atBench: boolean }) {
 }
 
 const MARKS: Readonly<Record<DueGroup, { tone: Tone; shape: Shape; word: string }>> = {
-  overdue: { tone: 'red', shape: 'block', word: 'Overdue' },
-  unknown: { tone: 'red', shape: 'question', word: 'Not known' },
-  soon: { tone: 'amber', shape: 'wedge', word: 'Due soon' },
-  later: { tone: 'grey', shape: 'dot', word: 'Later' },
+  overdue: { tone: 'red', shape: 'block', word: said('Overdue') },
+  unknown: { tone: 'red', shape: 'question', word: said('Not known') },
+  soon: { tone: 'amber', shape: 'wedge', word: said('Due soon') },
+  later: { tone: 'grey', shape: 'dot', word: said('Later') },
 };
 
 function Left({ line }: { line: DueLine }) {
+  const t = useWords();
   const mark = MARKS[line.group];
   // What only recommends grounds nothing, so it is never shown in the colour of grounded.
   const tone = line.binding || mark.tone !== 'red' ? mark.tone : 'amber';
   return (
     <p className={styles.left}>
       <Tag tone={tone} shape={mark.shape} size="small">
-        {mark.word}
+        {t(mark.word)}
       </Tag>{' '}
-      <b>{line.missing === null ? leftInWords(line) : `Not known: ${line.missing}`}</b>
+      <b>
+        {line.missing === null ? leftInWords(t, line) : t('Not known: {missing}', { missing: line.missing })}
+      </b>
     </p>
   );
 }
 
-const leftInWords = (line: DueLine): string =>
-  line.on === null && line.tenths === null ? 'Done; it does not repeat' : dueInWords(line);
+const leftInWords = (t: Translate, line: DueLine): string =>
+  line.on === null && line.tenths === null ? t('Done; it does not repeat') : dueInWords(t, line);
 
 function Limits({ line }: { line: DueLine }) {
+  const t = useWords();
   if (line.on === null && line.tenths === null) return null;
   return (
     <p className={styles.soft}>
       {line.on && (
         <>
-          Through <DateText date={line.on} />
+          {t('Through')} <DateText date={line.on} />
         </>
       )}
-      {line.on && line.tenths !== null && ', or '}
+      {line.on && line.tenths !== null && t(', or ')}
       {line.tenths !== null && (
         <>
-          until <HoursText tenths={line.tenths} />
+          <Say text="until <hoursText/>" parts={{ hoursText: <HoursText tenths={line.tenths} /> }} />
         </>
       )}
     </p>
@@ -116,6 +128,7 @@ function Limits({ line }: { line: DueLine }) {
 
 /** The date by the flying pace, or why there is none. Called "about", because that is what it is. */
 function Forecast({ line }: { line: DueLine }) {
+  const t = useWords();
   if (line.noForecast !== null && line.group !== 'overdue') {
     return <p className={styles.soft}>{capital(line.noForecast)}.</p>;
   }
@@ -123,14 +136,17 @@ function Forecast({ line }: { line: DueLine }) {
   const { by, on, earliest, latest } = line.first;
   const band =
     latest === null
-      ? `${dateInWords(earliest)} or later`
+      ? t('{date} or later', { date: dateInWords(earliest) })
       : earliest === latest
         ? dateInWords(on)
-        : `${dateInWords(earliest)} to ${dateInWords(latest)}`;
+        : t('{date} to {date2}', { date: dateInWords(earliest), date2: dateInWords(latest) });
   return (
     <p className={styles.forecast}>
-      At this pace about {dateInWords(on)}
-      {by === 'calendar' ? ' (the date comes first)' : ' (the hours come first)'}; likely {band}.
+      {t('At this pace about {date}{which}; likely {band}.', {
+        date: dateInWords(on),
+        which: by === 'calendar' ? t(' (the date comes first)') : t(' (the hours come first)'),
+        band,
+      })}
     </p>
   );
 }
@@ -138,12 +154,16 @@ function Forecast({ line }: { line: DueLine }) {
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 function EndsWithIt({ line: { endsDeferrals } }: { line: DueLine }) {
+  const t = useWords();
   if (endsDeferrals.length === 0) return null;
   return (
     <div>
       <p>
-        Ends {endsDeferrals.length === 1 ? 'this deferral' : 'these deferrals'}: repair, replace, remove or
-        inspect <Cite cite="14cfr91.405(c)" plain />
+        <Say
+          text="Ends {which}: repair, replace, remove or inspect <cite/>"
+          parts={{ cite: <Cite cite="14cfr91.405(c)" plain /> }}
+          values={{ which: endsDeferrals.length === 1 ? t('this deferral') : t('these deferrals') }}
+        />
       </p>
       <ul className={styles.ends}>
         {endsDeferrals.map((one) => (
@@ -160,15 +180,24 @@ function EndsWithIt({ line: { endsDeferrals } }: { line: DueLine }) {
 
 /** 91.409(b): the ten hours, only on the way to the inspection, and their price. */
 function OverflySaid({ overfly }: { overfly: Overfly }) {
+  const t = useWords();
   const { excessTenths, lastTenths, thenLeftTenths, thenLeftAtLastTenths } = overfly;
   return (
     <p className={styles.soft}>
-      {excessTenths > 0
-        ? `${formatTenths(excessTenths)} h over. Done now, only ${formatTenths(thenLeftTenths)} h remain until the next. `
-        : ''}
-      Not more than 10 h over, until {formatTenths(lastTenths)} h, and only en route to where it can be done.
-      What is flown over comes off the next 100 h: at the last tenth {formatTenths(thenLeftAtLastTenths)} h
-      remain.
+      {t(
+        '{which}Not more than 10 h over, until {tenths} h, and only en route to where it can be done. What is flown over comes off the next 100 h: at the last tenth {tenths2} h remain.',
+        {
+          which:
+            excessTenths > 0
+              ? t('{tenths} h over. Done now, only {tenths2} h remain until the next. ', {
+                  tenths: formatTenths(excessTenths),
+                  tenths2: formatTenths(thenLeftTenths),
+                })
+              : '',
+          tenths: formatTenths(lastTenths),
+          tenths2: formatTenths(thenLeftAtLastTenths),
+        },
+      )}
     </p>
   );
 }

@@ -1,3 +1,6 @@
+import { English, Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
+import { type Translate } from '@/lib/words/translate';
 import { type CiteId } from '@/lib/rules/law';
 import { type EligibilityReport, type EligibilityRow } from '@/lib/rules/part-91/91-213-deferral-eligibility';
 import { type Judgement } from '@/lib/rules/part-91/91-213-judgements';
@@ -6,6 +9,7 @@ import { type StepOwed } from '@/lib/rules/part-91/91-213-steps';
 import { operationId, operationName } from '@/lib/rules/operations';
 import { Caution } from '../_ui/caution';
 import { Cite } from '../_ui/cite';
+import Link from '../_ui/link';
 import { DateText } from '../_ui/moment';
 import { Card } from '../_ui/page';
 import { Tag } from '../_ui/tag';
@@ -15,18 +19,21 @@ import { ListEntryPanel } from './list-entry-panel';
 
 /** 91.213 as it reads for this write-up: the questions, what is left for each kind of flight, the steps, the end. */
 export function Eligibility({ report }: { report: EligibilityReport }) {
+  const t = useWords();
   if (report.path === 'not-equipment') {
     return (
       <Card edge="red">
         <p className={styles.plainAnswer}>
-          Not equipment that does not work: it is repaired, or found within limits by a mechanic. 91.213 does
-          not cover it.
+          {t(
+            'Not equipment that does not work: it is repaired, or found within limits by a mechanic. 91.213 does not cover it.',
+          )}
         </p>
         <VerdictLines lines={report.gate} />
         <p>
-          If something also does not work because of it: make the damage safe first, by repair or approved
-          removal with its records. Then <a href="#acts">judge it anew</a> as inoperative, or write up what
-          does not work by itself; 91.213 is asked of that. A reading, no paragraph says so.
+          <Say
+            text="If something also does not work because of it: make the damage safe first, by repair or approved removal with its records. Then <a>judge it anew</a> as inoperative, or write up what does not work by itself; 91.213 is asked of that. A reading, no paragraph says so."
+            parts={{ a: <Link href="#acts" /> }}
+          />
         </p>
       </Card>
     );
@@ -34,9 +41,9 @@ export function Eligibility({ report }: { report: EligibilityReport }) {
   const [first, ...others] = report.judgements;
   return (
     <div className={styles.eligibility}>
-      <p className={styles.plainAnswer}>{wayInWords(report.path, report.tree)}</p>
+      <p className={styles.plainAnswer}>{wayInWords(t, report.path, report.tree)}</p>
       <div>
-        <h3 className={styles.head}>As the section asks</h3>
+        <h3 className={styles.head}>{t('As the section asks')}</h3>
         <ol className={styles.tree}>
           {first && <JudgementRow judgement={first} />}
           {questionsBeforeSteps(report).map((question, index) => (
@@ -50,7 +57,7 @@ export function Eligibility({ report }: { report: EligibilityReport }) {
       {report.listEntry && <ListEntryPanel entry={report.listEntry} />}
       {report.path === 'closed' ? (
         <details>
-          <summary className={styles.fold}>Barred for any flight: the eight kinds one by one</summary>
+          <summary className={styles.fold}>{t('Barred for any flight: the eight kinds one by one')}</summary>
           <KindsOfFlight table={report.table} path={report.path} />
         </details>
       ) : (
@@ -58,7 +65,7 @@ export function Eligibility({ report }: { report: EligibilityReport }) {
       )}
       {report.stepsOwed.length > 0 && (
         <div>
-          <h3 className={styles.head}>Steps</h3>
+          <h3 className={styles.head}>{t('Steps')}</h3>
           <ul className={styles.steps}>
             {report.stepsOwed.map((step) => (
               <StepRow key={step.id} step={step} />
@@ -68,11 +75,11 @@ export function Eligibility({ report }: { report: EligibilityReport }) {
       )}
       {report.ends.length > 0 && (
         <div>
-          <h3 className={styles.head}>When the deferral ends</h3>
+          <h3 className={styles.head}>{t('When the deferral ends')}</h3>
           <ul className={styles.steps}>
             {report.ends.map((end) => (
               <li key={end.cite} className={styles.step}>
-                <span className={styles.when}>{end.on ? <DateText date={end.on} /> : 'No date'}</span>
+                <span className={styles.when}>{end.on ? <DateText date={end.on} /> : t('No date')}</span>
                 <div>
                   <p>{end.text}</p>
                 </div>
@@ -94,41 +101,45 @@ const questionsBeforeSteps = ({ tree, stepsOwed }: EligibilityReport): readonly 
 type Way = Exclude<EligibilityReport['path'], 'not-equipment'>;
 
 /** A way closed only because something is not known can open again: somebody has to find it out. */
-function wayInWords(path: Way, tree: readonly Question[]): string {
+function wayInWords(t: Translate, path: Way, tree: readonly Question[]): string {
   const open = path === 'closed' && tree.some((question) => question.answer === 'unknown');
   return open
-    ? 'Not answered: something is not known. Until it is, this is repaired and not deferred.'
-    : WAY[path];
+    ? t('Not answered: something is not known. Until it is, this is repaired and not deferred.')
+    : t(WAY[path]);
 }
 
 const WAY: Record<Way, string> = {
-  mel: 'The way is the minimum equipment list; paragraph (d) is closed to this aircraft.',
-  'paragraph-d':
+  mel: said('The way is the minimum equipment list; paragraph (d) is closed to this aircraft.'),
+  'paragraph-d': said(
     'The way is paragraph (d): no minimum equipment list, and the aircraft is of a class it covers.',
-  closed: 'No way through 91.213 stands open. It is repaired.',
+  ),
+  closed: said('No way through 91.213 stands open. It is repaired.'),
 };
 
 const ANSWERS = {
-  yes: { word: 'Yes', shape: 'tick' },
-  no: { word: 'No', shape: 'dot' },
-  unknown: { word: 'Not known', shape: 'question' },
-  depends: { word: 'Depends', shape: 'ring' },
+  yes: { word: said('Yes'), shape: 'tick' },
+  no: { word: said('No'), shape: 'dot' },
+  unknown: { word: said('Not known'), shape: 'question' },
+  depends: { word: said('Depends'), shape: 'ring' },
 } as const;
 
 /** Red where the answer closes the way; an answer that leaves it open has no colour of its own. */
 function QuestionRow({ question }: { question: Question }) {
+  const t = useWords();
   const { word, shape } = ANSWERS[question.answer];
   const tone = question.answer === 'depends' ? 'amber' : question.stops ? 'red' : 'grey';
   return (
     <li className={styles.question}>
       <span>
         <Tag tone={tone} shape={question.stops ? 'block' : shape} size="small">
-          {word}
+          {t(word)}
         </Tag>
       </span>
       <div>
         <p className={styles.asked}>{question.question}</p>
-        <p>{question.because}</p>
+        <p>
+          <English>{question.because}</English>
+        </p>
       </div>
       <Cite cite={question.cite} />
     </li>
@@ -137,17 +148,22 @@ function QuestionRow({ question }: { question: Question }) {
 
 /** What the section asks of a person: open until somebody answers it in the form and signs. */
 function JudgementRow({ judgement }: { judgement: Judgement }) {
+  const t = useWords();
   return (
     <li className={styles.question}>
       <span>
         <Tag tone="amber" shape="question" size="small">
-          For a person
+          {t('For a person')}
         </Tag>
       </span>
       <div>
         <p className={styles.asked}>{judgement.question}</p>
         <p>
-          {judgement.look} Not answered yet: answered and signed under <a href="#acts">Defer it</a>.
+          <Say
+            text="{look} Not answered yet: answered and signed under <a>Defer it</a>."
+            parts={{ a: <Link href="#acts" /> }}
+            values={{ look: judgement.look }}
+          />
         </p>
       </div>
       <Cite cite={judgement.cite} />
@@ -157,23 +173,24 @@ function JudgementRow({ judgement }: { judgement: Judgement }) {
 
 /** One row a kind of operation; the reasons unfold under it. */
 function KindsOfFlight({ table, path }: Pick<EligibilityReport, 'table' | 'path'>) {
+  const t = useWords();
   return (
     <div>
       <h3 className={styles.head} id="kinds-of-flight">
-        Kinds of flight with it deferred
+        {t('Kinds of flight with it deferred')}
       </h3>
       <table className={styles.kinds} aria-labelledby="kinds-of-flight">
         <thead>
           <tr>
-            <th scope="col">Kind of flight</th>
-            <th scope="col">Deferral</th>
-            <th scope="col">Why</th>
+            <th scope="col">{t('Kind of flight')}</th>
+            <th scope="col">{t('Deferral')}</th>
+            <th scope="col">{t('Why')}</th>
           </tr>
         </thead>
         <tbody>
           {table.map((row) => (
             <tr key={operationId(row.kind)}>
-              <th scope="row">{operationName(row.kind)}</th>
+              <th scope="row">{t(operationName(row.kind))}</th>
               <td>
                 <AllowedMark row={row} />
               </td>
@@ -189,32 +206,34 @@ function KindsOfFlight({ table, path }: Pick<EligibilityReport, 'table' | 'path'
 }
 
 function AllowedMark({ row }: { row: EligibilityRow }) {
+  const t = useWords();
   if (!row.allowed) {
     return (
       <Tag tone="red" shape="block" size="small">
-        Barred
+        {t('Barred')}
       </Tag>
     );
   }
   return row.lines.some((line) => line.effect === 'limits') ? (
     <Tag tone="amber" shape="wedge" size="small">
-      Allowed with limits
+      {t('Allowed with limits')}
     </Tag>
   ) : (
     <Tag tone="green" shape="disc" size="small">
-      Allowed
+      {t('Allowed')}
     </Tag>
   );
 }
 
 /** The line that decides stands in sight, all lines one press away. */
 function Reasons({ row, path }: { row: EligibilityRow; path: EligibilityReport['path'] }) {
+  const t = useWords();
   const deciding =
     row.lines.find((line) => line.effect === 'bars') ?? row.lines.find((line) => line.effect === 'limits');
   return (
     <details className={styles.reasons}>
       <summary>
-        <span className={styles.first}>{deciding?.because ?? 'Nothing bars it.'}</span>
+        <span className={styles.first}>{deciding?.because ?? t('Nothing bars it.')}</span>
         <Cite cite={deciding?.cite ?? ALLOWED_BY[path]} plain />
       </summary>
       <VerdictLines lines={row.lines} />
@@ -231,16 +250,17 @@ const ALLOWED_BY: Record<EligibilityReport['path'], CiteId> = {
 };
 
 function StepRow({ step }: { step: StepOwed }) {
+  const t = useWords();
   return (
     <li className={styles.step}>
       <span>
         {step.done ? (
           <Tag tone="grey" shape="tick" size="small">
-            Done
+            {t('Done')}
           </Tag>
         ) : (
           <Tag tone="amber" shape="wedge" size="small">
-            Owed
+            {t('Owed')}
           </Tag>
         )}
       </span>

@@ -1,3 +1,5 @@
+import { useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { type ReactNode } from 'react';
 import { jascLabel } from '@/lib/rules/jasc';
 import { type CiteId } from '@/lib/rules/law';
@@ -22,43 +24,45 @@ export function EntryFacts(props: {
   items: readonly { value: string; label: string }[];
   signedBy?: WorkView['signOff'];
 }) {
+  const t = useWords();
   const { entry, items, signedBy } = props;
   const item = items.find((one) => one.value === String(entry.preventiveItem));
   const rows: readonly Row[] = [
-    ['Aircraft', `${entry.aircraft}, serial ${entry.serial}`],
+    ['Aircraft', t('{aircraft}, serial {serial}', { aircraft: entry.aircraft, serial: entry.serial })],
     ['Write-up', entry.writeUp],
     ['Work', entry.title],
     ['System', jascLabel(entry.jasc)],
-    ['Part', partWords(entry.part)],
-    ['Kind of work', workKindWords(entry.workKind)],
+    ['Part', partWords(t, entry.part)],
+    [t('Kind of work'), workKindWords(t, entry.workKind)],
     ...given(
-      'Appendix A(c)',
-      entry.preventiveItem !== null && (item?.label ?? `item ${entry.preventiveItem}`),
+      t('Appendix A(c)'),
+      entry.preventiveItem !== null &&
+        (item?.label ?? t('item {preventiveItem}', { preventiveItem: entry.preventiveItem })),
     ),
-    ['Unit only exchanged', entry.swapOnly ? 'Yes' : 'No'],
-    ...given('What came of it', entry.outcome && outcomeWords(entry.outcome)),
-    ...given('How it was looked for', entry.details?.lookedFor),
-    ['What was done', entry.description, '14cfr43.9(a)(1)'],
-    ['By which data', entry.references, '14cfr43.9(a)(1)'],
-    ['Completed on', entry.completedOn && <DateText date={entry.completedOn} />, '14cfr43.9(a)(2)'],
-    ['Done by', entry.performedBy, '14cfr43.9(a)(3)'],
-    ...given('How they could do it', supervisionSaid(entry), '14cfr43.3(d)'),
+    [t('Unit only exchanged'), entry.swapOnly ? 'Yes' : 'No'],
+    ...given(t('What came of it'), entry.outcome && outcomeWords(t, entry.outcome)),
+    ...given(t('How it was looked for'), entry.details?.lookedFor),
+    [t('What was done'), entry.description, '14cfr43.9(a)(1)'],
+    [t('By which data'), entry.references, '14cfr43.9(a)(1)'],
+    [t('Completed on'), entry.completedOn && <DateText date={entry.completedOn} />, '14cfr43.9(a)(2)'],
+    [t('Done by'), entry.performedBy, '14cfr43.9(a)(3)'],
+    ...given(t('How they could do it'), supervisionSaid(t, entry), '14cfr43.3(d)'),
     ['Parts', <Parts key="parts" entry={entry} />],
     ...given(
-      'Hours of work',
+      t('Hours of work'),
       entry.laborTenths !== undefined && <HoursText key="labor" tenths={entry.laborTenths} />,
     ),
-    ['Total time in service', <HoursText key="time" tenths={entry.ttisTenths} />],
-    ...given('Major or minor', majorSaid(entry), '14cfr43appA(b)'),
-    ...majorPapers(entry),
-    ...given('Tests owed', entry.testsOwed?.map(testInWords).join(', ')),
-    ['Check flight owed', checkFlightSaid(entry), '14cfr91.407(b)'],
+    [t('Total time in service'), <HoursText key="time" tenths={entry.ttisTenths} />],
+    ...given(t('Major or minor'), majorSaid(t, entry), '14cfr43appA(b)'),
+    ...majorPapers(t, entry),
+    ...given(t('Tests owed'), entry.testsOwed?.map(testInWords).join(', ')),
+    [t('Check flight owed'), checkFlightSaid(t, entry), '14cfr91.407(b)'],
     ...given('Corrects', entry.corrects?.why),
-    ...given('Test after', entry.testFor?.title),
+    ...given(t('Test after'), entry.testFor?.title),
     ...given(
       'Signed',
       signedBy &&
-        `${signedBy.by}, ${certificateWords(signedBy.certificateKind)} ${signedBy.certificateNumber}`,
+        `${signedBy.by}, ${certificateWords(t, signedBy.certificateKind)} ${signedBy.certificateNumber}`,
       '14cfr43.9(a)(4)',
     ),
   ];
@@ -68,7 +72,7 @@ export function EntryFacts(props: {
         <div key={name}>
           <dt>{name}</dt>
           <dd>
-            {value || <span className={styles.none}>Not given</span>}
+            {value || <span className={styles.none}>{t('Not given')}</span>}
             {cite && <Cite cite={cite} />}
           </dd>
         </div>
@@ -82,7 +86,8 @@ const given = (name: string, value: ReactNode, cite?: CiteId): readonly Row[] =>
   value ? [[name, value, cite]] : [];
 
 function Parts({ entry: { parts, partsUsed } }: { entry: Entry }) {
-  if (!parts && !partsUsed) return <span className={styles.none}>None</span>;
+  const t = useWords();
+  if (!parts && !partsUsed) return <span className={styles.none}>{t('None')}</span>;
   return (
     <>
       {parts?.map((part, index) => (
@@ -95,48 +100,53 @@ function Parts({ entry: { parts, partsUsed } }: { entry: Entry }) {
   );
 }
 
-const supervisionSaid = ({ supervised }: Entry): string | null =>
+const supervisionSaid = (t: Translate, { supervised }: Entry): string | null =>
   supervised === undefined
     ? null
     : supervised
-      ? 'Supervised by the signer, who was at hand in person'
-      : 'Certificated for it, by the signer’s word';
+      ? t('Supervised by the signer, who was at hand in person')
+      : t('Certificated for it, by the signer’s word');
 
-function majorSaid({ majorAnswers }: Entry): string | null {
+function majorSaid(t: Translate, { majorAnswers }: Entry): string | null {
   if (!majorAnswers) return null;
   const answers = Object.values(majorAnswers);
   const yes = answers.filter(Boolean).length;
   return yes === 0
-    ? `None of the ${answers.length} things that make a repair major was done`
-    : `${yes} of the ${answers.length} things that make a repair major: it is major`;
+    ? t('None of the {answers} things that make a repair major was done', { answers: answers.length })
+    : t('{yes} of the {answers} things that make a repair major: it is major', {
+        yes,
+        answers: answers.length,
+      });
 }
 
-const majorPapers = ({
-  form337,
-  approvedData,
-  limitsChanged,
-  limitsRevised,
-  details,
-}: Entry): readonly Row[] => [
+const majorPapers = (
+  t: Translate,
+  { form337, approvedData, limitsChanged, limitsRevised, details }: Entry,
+): readonly Row[] => [
   ...given(
-    details?.majorRecord === 'work-order' ? 'Work order' : 'Form 337',
+    details?.majorRecord === 'work-order' ? t('Work order') : t('Form 337'),
     form337,
     details?.majorRecord === 'work-order' ? '14cfr43appB(b)' : '14cfr43.9(d)',
   ),
-  ...given('Approved data', approvedData, '14cfr65.95(a)(1)'),
+  ...given(t('Approved data'), approvedData, '14cfr65.95(a)(1)'),
   ...given(
-    'Flight manual',
-    limitsChanged === undefined ? null : limitsChanged ? `Revised: ${limitsRevised ?? ''}` : 'Not changed',
+    t('Flight manual'),
+    limitsChanged === undefined
+      ? null
+      : limitsChanged
+        ? t('Revised: {limitsRevised}', { limitsRevised: limitsRevised ?? '' })
+        : t('Not changed'),
     '14cfr43.5(c)',
   ),
   ...given(
-    'Fuel tank in the cabin',
-    details?.cabinTank && (details.copyAboard ? 'Copy of Form 337 aboard' : 'Copy of Form 337 not aboard'),
+    t('Fuel tank in the cabin'),
+    details?.cabinTank &&
+      (details.copyAboard ? t('Copy of Form 337 aboard') : t('Copy of Form 337 not aboard')),
     '14cfr43appB(d)',
   ),
 ];
 
-function checkFlightSaid({ checkFlightNeeded, checkFlightReason }: Entry): string | null {
+function checkFlightSaid(t: Translate, { checkFlightNeeded, checkFlightReason }: Entry): string | null {
   if (checkFlightNeeded === null) return null;
-  return `${checkFlightNeeded ? 'Yes' : 'No'}: ${checkFlightReason ?? ''}`;
+  return `${checkFlightNeeded ? t('Yes') : t('No')}: ${checkFlightReason ?? ''}`;
 }

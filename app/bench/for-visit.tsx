@@ -1,3 +1,4 @@
+import { Say, useWords } from '#words';
 import { type BenchRow } from '@/lib/work/read-bench';
 import { Button, LinkButton } from '../_ui/button';
 import styles from './for-visit.module.css';
@@ -7,6 +8,7 @@ import styles from './for-visit.module.css';
  * visit. Both lie in one place, one of them hidden, so that a tick moves nothing; it stays in sight while something is ticked.
  */
 export function ForVisit(props: { chosen: readonly BenchRow[]; said: string; onClear: () => void }) {
+  const t = useWords();
   const { chosen, said, onClear } = props;
   const first = chosen[0];
   return (
@@ -16,24 +18,30 @@ export function ForVisit(props: { chosen: readonly BenchRow[]; said: string; onC
           <b>{said}</b>
         ) : first ? (
           <>
-            <b>{`${chosen.length} of ${first.registration}`}</b> ticked for a visit
+            <Say
+              text="<b>{chosen} of {registration}</b> ticked for a visit"
+              parts={{ b: <b /> }}
+              values={{ chosen: chosen.length, registration: first.registration }}
+            />
           </>
         ) : (
-          'Tick write-ups of one aircraft to group them into a visit.'
+          t('Tick write-ups of one aircraft to group them into a visit.')
         )}
       </p>
       <div className={styles.side}>
         <div className={`${styles.presses} ${first ? '' : styles.away}`}>
           <LinkButton href={first ? visitHref(first, chosen) : '/bench'} weight="main">
-            Group into a visit
+            {t('Group into a visit')}
           </LinkButton>
           <Button weight="quiet" onClick={onClear}>
-            Clear
+            {t('Clear')}
           </Button>
         </div>
         <p className={`${styles.keys} ${first ? styles.away : ''}`}>
-          In the list: <kbd>↑</kbd> <kbd>↓</kbd> <kbd>Home</kbd> <kbd>End</kbd> move, <kbd>Enter</kbd> opens,{' '}
-          <kbd>Space</kbd> or <kbd>x</kbd> ticks.
+          <Say
+            text="In the list: <kbd>↑</kbd> <kbd>↓</kbd> <kbd>Home</kbd> <kbd>End</kbd> move, <kbd>Enter</kbd> opens, <kbd>Space</kbd> or <kbd>x</kbd> ticks."
+            parts={{ kbd: <kbd /> }}
+          />
         </p>
       </div>
     </div>

@@ -1,6 +1,8 @@
+import { English, Say, useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { type ReactNode } from 'react';
 import { type WriteUpView } from '@/lib/determinations/read-write-up';
-import { DateText, Moment } from '../_ui/moment';
+import { DateText, dateInWords, Moment } from '../_ui/moment';
 import { Tag } from '../_ui/tag';
 import styles from './history.module.css';
 import {
@@ -21,14 +23,15 @@ interface Event {
 
 /** Everything that was ever said and signed about a write-up, oldest first. Nothing that was superseded is left out. */
 export function History({ view }: { view: WriteUpView }) {
+  const t = useWords();
   const events = [
-    reported(view),
-    ...view.determinations.map(determined),
-    ...deferralsBegun(view),
-    ...intervalsExtended(view),
-    ...view.work.flatMap((work) => workEvents(work)),
-    ...deferralsEnded(view),
-    ...closed(view),
+    reported(t, view),
+    ...view.determinations.map((one) => determined(t, one)),
+    ...deferralsBegun(t, view),
+    ...intervalsExtended(t, view),
+    ...view.work.flatMap((work) => workEvents(t, work)),
+    ...deferralsEnded(t, view),
+    ...closed(t, view),
   ].toSorted((a, b) => a.at.localeCompare(b.at));
   return (
     <ol className={styles.history}>
@@ -47,37 +50,55 @@ export function History({ view }: { view: WriteUpView }) {
   );
 }
 
-const reported = ({ summary }: WriteUpView): Event => ({
+const reported = (t: Translate, { summary }: WriteUpView): Event => ({
   key: 'reported',
   at: summary.openedAt,
-  what: `Written up by ${summary.reportedBy}`,
+  what: t('Written up by {reportedBy}', { reportedBy: summary.reportedBy }),
   more: null,
 });
 
-function determined(entry: WriteUpView['determinations'][number]): Event {
+function determined(t: Translate, entry: WriteUpView['determinations'][number]): Event {
   return {
     key: entry.id,
     at: entry.at,
     what: (
       <>
-        {determinationWords(entry.kind)} by {entry.by}{' '}
+        {t('{determination} by {by}', { determination: determinationWords(t, entry.kind), by: entry.by })}{' '}
         {entry.superseded && (
           <Tag tone="grey" size="small">
-            Superseded
+            {t('Superseded')}
           </Tag>
         )}
       </>
     ),
     more: (
       <>
-        <p>{entry.statement}</p>
+        {entry.onPaper && (
+          <p>
+            {t('Carried over from {document}, vouched for by {by}. On paper: {day}.', {
+              document: entry.onPaper.document,
+              by: entry.onPaper.vouchedBy,
+              day: entry.onPaper.on ? dateInWords(entry.onPaper.on) : t('the day is not known'),
+            })}
+          </p>
+        )}
+        <p>
+          <English>{entry.statement}</English>
+        </p>
         {entry.measured && (
           <p>
-            Measured {entry.measured}; limit {entry.limitText} ({entry.limitSource}).
+            <Say
+              text="Measured {measured}; limit {limitText} ({limitSource})."
+              values={{
+                measured: entry.measured,
+                limitText: entry.limitText,
+                limitSource: entry.limitSource,
+              }}
+            />
           </p>
         )}
         <Signed
-          kind={certificateWords(entry.certificateKind)}
+          kind={certificateWords(t, entry.certificateKind)}
           number={entry.certificateNumber}
           hash={entry.hash}
         />
@@ -86,39 +107,42 @@ function determined(entry: WriteUpView['determinations'][number]): Event {
   };
 }
 
-function deferralsBegun(view: WriteUpView): readonly Event[] {
+function deferralsBegun(t: Translate, view: WriteUpView): readonly Event[] {
   return [...view.pastDeferrals, ...(view.deferral ? [view.deferral] : [])].map((deferral) => ({
     key: `${deferral.id}-begun`,
     at: deferral.begunAt,
-    what: `Deferred under ${basisWords(deferral.basis)}`,
+    what: t('Deferred under {basis}', { basis: basisWords(t, deferral.basis) }),
     more: (
       <p>
-        {methodWords(deferral.method)}: {deferral.methodWords}
+        {methodWords(t, deferral.method)}: {deferral.methodWords}
       </p>
     ),
   }));
 }
 
-function intervalsExtended(view: WriteUpView): readonly Event[] {
+function intervalsExtended(t: Translate, view: WriteUpView): readonly Event[] {
   return [...view.pastDeferrals, ...(view.deferral ? [view.deferral] : [])].flatMap(({ id, extension }) =>
     extension
       ? [
           {
             key: `${id}-extended`,
             at: extension.at,
-            what: `Repair interval extended by ${extension.by}`,
+            what: t('Repair interval extended by {by}', { by: extension.by }),
             more: (
               <>
                 <p>
-                  Through <DateText date={extension.until} />, on the authority of {extension.authority}.{' '}
-                  {extension.reason}
+                  {t('Through')} <DateText date={extension.until} />
+                  {t(', on the authority of {authority}. {reason}', {
+                    authority: extension.authority,
+                    reason: extension.reason,
+                  })}
                 </p>
                 <p className={styles.signed}>
-                  Signed ·{' '}
-                  <code title={extension.hash}>
-                    <span className="out-of-sight">hash </span>
-                    {extension.hash.slice(0, 12)}
-                  </code>
+                  <Say
+                    text="Signed · <code><span>hash </span>{hash}</code>"
+                    parts={{ code: <code title={extension.hash} />, span: <span className="out-of-sight" /> }}
+                    values={{ hash: extension.hash.slice(0, 12) }}
+                  />
                 </p>
               </>
             ),
@@ -128,24 +152,25 @@ function intervalsExtended(view: WriteUpView): readonly Event[] {
   );
 }
 
-function deferralsEnded(view: WriteUpView): readonly Event[] {
+function deferralsEnded(t: Translate, view: WriteUpView): readonly Event[] {
   return view.pastDeferrals.map((deferral) => ({
     key: `${deferral.id}-ended`,
     at: deferral.endedAt,
-    what: `Deferral ${endWords(deferral.how)}, by ${deferral.endedBy}`,
+    what: t('Deferral {end}, by {endedBy}', { end: endWords(t, deferral.how), endedBy: deferral.endedBy }),
     more: <p>{deferral.words}</p>,
   }));
 }
 
-function workEvents(work: WriteUpView['work'][number]): readonly Event[] {
+function workEvents(t: Translate, work: WriteUpView['work'][number]): readonly Event[] {
   const begun: Event = {
     key: `${work.id}-begun`,
     at: work.startedAt,
-    what: `Work begun by ${work.startedBy}`,
+    what: t('Work begun by {startedBy}', { startedBy: work.startedBy }),
     more: (
       <p>
         {work.entry.title}
-        {work.state === 'abandoned' && `. Given up. ${work.entry.description ?? ''}`}
+        {work.state === 'abandoned' &&
+          t('. Given up. {description}', { description: work.entry.description ?? '' })}
       </p>
     ),
   };
@@ -158,10 +183,10 @@ function workEvents(work: WriteUpView['work'][number]): readonly Event[] {
     at: signOff.at,
     what: (
       <>
-        {corrects ? 'Entry corrected and signed by' : 'Approved for return to service by'} {signOff.by}{' '}
+        {corrects ? t('Entry corrected and signed by') : t('Approved for return to service by')} {signOff.by}{' '}
         {supersededBy && (
           <Tag tone="grey" size="small">
-            Superseded
+            {t('Superseded')}
           </Tag>
         )}
       </>
@@ -169,28 +194,35 @@ function workEvents(work: WriteUpView['work'][number]): readonly Event[] {
     more: (
       <>
         <p>{work.entry.title}</p>
-        {corrects && <p>Why: {corrects.why}</p>}
+        {corrects && <p>{t('Why: {why}', { why: corrects.why })}</p>}
         {supersededBy && (
           <p>
-            Superseded by the entry {supersededBy.by} signed: {supersededBy.why}
+            {t('Superseded by the entry {by} signed: {why}', { by: supersededBy.by, why: supersededBy.why })}
           </p>
         )}
-        <p>{signOff.statement}</p>
+        <p>
+          <English>{signOff.statement}</English>
+        </p>
         <Signed
-          kind={certificateWords(signOff.certificateKind)}
+          kind={certificateWords(t, signOff.certificateKind)}
           number={signOff.certificateNumber}
           hash={signOff.hash}
         />
         {checkFlight && (
           <p>
-            Check flight flown by {checkFlight.by}
-            {checkFlight.flownOn && (
-              <>
-                {' '}
-                on <DateText date={checkFlight.flownOn} />
-              </>
-            )}
-            : {checkFlight.words}
+            <Say
+              text="Check flight flown by {by}{flownOn}: {words}"
+              values={{
+                by: checkFlight.by,
+                flownOn: checkFlight.flownOn && (
+                  <>
+                    {' '}
+                    {t('on')} <DateText date={checkFlight.flownOn} />
+                  </>
+                ),
+                words: checkFlight.words,
+              }}
+            />
           </p>
         )}
       </>
@@ -199,10 +231,15 @@ function workEvents(work: WriteUpView['work'][number]): readonly Event[] {
   return [...before, signed];
 }
 
-function closed({ summary }: WriteUpView): readonly Event[] {
+function closed(t: Translate, { summary }: WriteUpView): readonly Event[] {
   if (!summary.closedAt || !summary.closedHow) return [];
   return [
-    { key: 'closed', at: summary.closedAt, what: `Closed: ${closedWords(summary.closedHow)}`, more: null },
+    {
+      key: 'closed',
+      at: summary.closedAt,
+      what: t('Closed: {closed}', { closed: closedWords(t, summary.closedHow) }),
+      more: null,
+    },
   ];
 }
 
@@ -210,11 +247,11 @@ function closed({ summary }: WriteUpView): readonly Event[] {
 function Signed({ kind, number, hash }: { kind: string; number: string; hash: string }) {
   return (
     <p className={styles.signed}>
-      Signed under {kind} {number === 'none' ? '' : number} ·{' '}
-      <code title={hash}>
-        <span className="out-of-sight">hash </span>
-        {hash.slice(0, 12)}
-      </code>
+      <Say
+        text="Signed under {kind} {which} · <code><span>hash </span>{hash}</code>"
+        parts={{ code: <code title={hash} />, span: <span className="out-of-sight" /> }}
+        values={{ kind, which: number === 'none' ? '' : number, hash: hash.slice(0, 12) }}
+      />
     </p>
   );
 }

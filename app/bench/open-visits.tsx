@@ -1,3 +1,4 @@
+import { useWords } from '#words';
 import { type OpenVisit } from '@/lib/visits/open-visits';
 import Link from '../_ui/link';
 import { DateText } from '../_ui/moment';
@@ -5,6 +6,7 @@ import styles from './open-visits.module.css';
 
 /** Visits that are not closed, each a link. */
 export function OpenVisits({ visits }: { visits: readonly OpenVisit[] }) {
+  const t = useWords();
   return (
     <ul className={styles.visits}>
       {visits.map((visit) => (
@@ -13,8 +15,8 @@ export function OpenVisits({ visits }: { visits: readonly OpenVisit[] }) {
             <b>{visit.registration}</b>
             <span className={styles.title}>{visit.title}</span>
             <span className={styles.soft}>
-              {visit.plannedOn ? <DateText date={visit.plannedOn} /> : 'No day set'} · {visit.items}{' '}
-              {visit.items === 1 ? 'item' : 'items'}
+              {visit.plannedOn ? <DateText date={visit.plannedOn} /> : t('No day set')} · {visit.items}{' '}
+              {visit.items === 1 ? t('item') : t('items')}
             </span>
           </Link>
         </li>

@@ -1,3 +1,4 @@
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import Link from '../_ui/link';
 import { type OwedAfterWork } from '@/lib/work/owed-after-work';
@@ -13,43 +14,51 @@ import { OpenVisits } from './open-visits';
 import { Queue } from './queue';
 import { Refused } from './refused';
 
-export const metadata: Metadata = { title: 'Bench' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Bench') };
+}
 
 /** The mechanic's queue: every open write-up, what grounds most first, and check flights still owed. */
 export default async function BenchPage() {
+  const t = await words();
   const { ref, who } = await requireActor('/bench');
   const bench = await readBench(ref, {});
-  if (!bench.ok) return <Refused who={who} problem={bench.problem} title="Bench" />;
+  if (!bench.ok) return <Refused who={who} problem={bench.problem} title={t('Bench')} />;
   const { rows, checkFlightsOwed, owed, visits, asOf, seq } = bench.value;
   const zones = [...new Set(rows.map((row) => row.zone))];
   return (
     <Shell who={who}>
-      <PageTitle lead="Open write-ups by what each does to flying: what grounds an aircraft that is wanted soon comes first.">
-        Bench
+      <PageTitle
+        lead={t(
+          'Open write-ups by what each does to flying: what grounds an aircraft that is wanted soon comes first.',
+        )}
+      >
+        {t('Bench')}
       </PageTitle>
       <BenchNav at="queue" />
       <StaysFresh asOf={asOf} zones={zones.length > 0 ? zones : ['UTC']} seq={seq}>
         {checkFlightsOwed.length > 0 && (
-          <Section title="Check flights owed">
+          <Section title={t('Check flights owed')}>
             <Owed owed={checkFlightsOwed} />
           </Section>
         )}
         {owed.length > 0 && (
-          <Section title="Owed after work">
+          <Section title={t('Owed after work')}>
             <Owed owed={owed} />
           </Section>
         )}
         {visits.length > 0 && (
-          <Section title="Open visits">
+          <Section title={t('Open visits')}>
             <OpenVisits visits={visits} />
           </Section>
         )}
         {rows.length === 0 ? (
-          <EmptyState title="Nothing is written up.">
-            <p>A finding reported on the ramp appears here at once.</p>
+          <EmptyState title={t('Nothing is written up.')}>
+            <p>{t('A finding reported on the ramp appears here at once.')}</p>
           </EmptyState>
         ) : (
-          <Section title="Queue">
+          <Section title={t('Queue')}>
             <Queue rows={rows} asOf={asOf} />
           </Section>
         )}

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useRef, useState, type KeyboardEvent } from 'react';
 import { type BenchRow } from '@/lib/work/read-bench';
 import { SeverityMark } from '../_ui/marks';
@@ -21,6 +22,7 @@ interface ListProps {
  * Enter opens (the rows are links), Space or x ticks. Keys count only while the focus is in the list: WCAG 2.1.4.
  */
 export function QueueList({ rows, asOf, chosen, onTick }: ListProps) {
+  const t = useWords();
   const list = useRef<HTMLOListElement>(null);
   const [currentId, setCurrentId] = useState<string | null>(null);
   const current = Math.max(
@@ -46,7 +48,7 @@ export function QueueList({ rows, asOf, chosen, onTick }: ListProps) {
   }
 
   return (
-    <ol ref={list} className={styles.queue} aria-label="Write-ups, most pressing first">
+    <ol ref={list} className={styles.queue} aria-label={t('Write-ups, most pressing first')}>
       {rows.map((row, index) => (
         <li key={row.writeUp.id} className={styles.item}>
           <Row
@@ -82,6 +84,7 @@ interface RowProps {
 }
 
 function Row({ row, asOf, isTicked, tabIndex, onTick, onFocus, onKeyDown }: RowProps) {
+  const t = useWords();
   const { writeUp } = row;
   const severity = severityOf(writeUp.severity);
   const reach = { tabIndex, onFocus, onKeyDown };
@@ -92,7 +95,10 @@ function Row({ row, asOf, isTicked, tabIndex, onTick, onFocus, onKeyDown }: RowP
           <label>
             <input {...reach} type="checkbox" checked={isTicked} onChange={onTick} />
             <span className="out-of-sight">
-              {row.registration} {writeUp.number} for a visit
+              {t('{registration} {number} for a visit', {
+                registration: row.registration,
+                number: writeUp.number,
+              })}
             </span>
           </label>
         )}
@@ -107,20 +113,23 @@ function Row({ row, asOf, isTicked, tabIndex, onTick, onFocus, onKeyDown }: RowP
         <span className={styles.what}>
           <span className={styles.title}>{writeUp.title}</span>
           <span className={styles.more}>
+            {writeUp.carried && `${t('Carried over')} · `}
             {writeUp.number} · {writeUp.place && `${writeUp.place} · `}
             {row.jascLabel} · <Ago at={writeUp.openedAt} now={asOf} />
           </span>
-          {row.visit && <span className={styles.more}>In the visit “{row.visit.title}”</span>}
+          {row.visit && (
+            <span className={styles.more}>{t('In the visit “{title}”', { title: row.visit.title })}</span>
+          )}
         </span>
         <span className={styles.next}>
           {row.repeat && (
             <Tag tone="amber" size="small">
-              Repeat
+              {t('Repeat')}
             </Tag>
           )}
           {writeUp.state === 'deferred' && row.next !== 'Deferred' && (
             <Tag tone="blue" size="small">
-              Deferred
+              {t('Deferred')}
             </Tag>
           )}
           <span className={styles.step}>{row.next}</span>

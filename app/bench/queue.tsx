@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useSearchParams } from 'next/navigation';
 import { useEffect, useState } from 'react';
 import { FormProvider, useForm, useWatch } from 'react-hook-form';
@@ -14,6 +15,7 @@ import { QueueList } from './queue-list';
 
 /** The queue with its filters. They act at once and stand in the address, so that going back keeps them. */
 export function Queue({ rows, asOf }: { rows: readonly BenchRow[]; asOf: string }) {
+  const t = useWords();
   const address = useSearchParams();
   const choices = filterChoices(rows);
   const form = useForm<QueueFilter>({ defaultValues: filterFrom((name) => address.get(name), rows) });
@@ -29,40 +31,52 @@ export function Queue({ rows, asOf }: { rows: readonly BenchRow[]; asOf: string 
       <FormProvider {...form}>
         <form
           role="search"
-          aria-label="Filter the queue"
+          aria-label={t('Filter the queue')}
           className={styles.filters}
           onSubmit={(event) => event.preventDefault()}
         >
           <SelectField
             name="aircraft"
-            label="Aircraft"
-            chooseWords="All aircraft"
+            label={t('Aircraft')}
+            chooseWords={t('All aircraft')}
             choices={[...choices.aircraft]}
           />
-          <SelectField name="base" label="Base" chooseWords="All bases" choices={[...choices.base]} />
+          <SelectField
+            name="base"
+            label={t('Base')}
+            chooseWords={t('All bases')}
+            choices={[...choices.base]}
+          />
           <SelectField
             name="chapter"
-            label="Chapter"
-            chooseWords="All chapters"
+            label={t('Chapter')}
+            chooseWords={t('All chapters')}
             choices={[...choices.chapter]}
           />
-          <SelectField name="age" label="Written up" chooseWords="Any day" choices={[...choices.age]} />
+          <SelectField
+            name="age"
+            label={t('Written up')}
+            chooseWords={t('Any day')}
+            choices={[...choices.age]}
+          />
           <SelectField
             name="due"
-            label="Deferral ends"
-            chooseWords="Any or none"
+            label={t('Deferral ends')}
+            chooseWords={t('Any or none')}
             choices={[...choices.due]}
           />
           <p className={styles.count} role="status">
-            {shown.length === rows.length ? `${rows.length} open` : `${shown.length} of ${rows.length} open`}
+            {shown.length === rows.length
+              ? t('{rows} open', { rows: rows.length })
+              : t('{shown} of {rows} open', { shown: shown.length, rows: rows.length })}
           </p>
         </form>
       </FormProvider>
       <ForVisit chosen={chosen} said={said} onClear={clear} />
       {shown.length === 0 ? (
-        <EmptyState title="Nothing open here.">
+        <EmptyState title={t('Nothing open here.')}>
           <p>
-            <Button onClick={() => form.reset(NO_FILTER)}>Show all</Button>
+            <Button onClick={() => form.reset(NO_FILTER)}>{t('Show all')}</Button>
           </p>
         </EmptyState>
       ) : (
@@ -74,6 +88,7 @@ export function Queue({ rows, asOf }: { rows: readonly BenchRow[]; asOf: string 
 
 /** What is ticked for a visit: write-ups of one aircraft that no open visit holds. What cannot be ticked says why. */
 function useChosen(rows: readonly BenchRow[]) {
+  const t = useWords();
   const [ids, setIds] = useState<readonly string[]>([]);
   const [said, setSaid] = useState('');
   const chosen = rows.filter((row) => ids.includes(row.writeUp.id) && row.visit === null);
@@ -81,12 +96,16 @@ function useChosen(rows: readonly BenchRow[]) {
     const other = chosen.find(({ aircraftId }) => aircraftId !== row.aircraftId);
     const { id, number } = row.writeUp;
     if (row.visit) {
-      setSaid(`${number} is in the visit “${row.visit.title}” already.`);
+      setSaid(t('{number} is in the visit “{title}” already.', { number, title: row.visit.title }));
     } else if (chosen.some((one) => one.writeUp.id === id)) {
       setIds(ids.filter((one) => one !== id));
       setSaid('');
     } else if (other) {
-      setSaid(`A visit is for one aircraft. Clear the choice of ${other.registration} first.`);
+      setSaid(
+        t('A visit is for one aircraft. Clear the choice of {registration} first.', {
+          registration: other.registration,
+        }),
+      );
     } else {
       setIds([...ids, id]);
       setSaid('');

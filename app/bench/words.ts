@@ -1,108 +1,111 @@
+import { type Translate } from '@/lib/words/translate';
 import { KIND_TITLES } from '@/lib/rules/findings/kinds';
 import { areaTitle } from '@/lib/rules/walkaround/areas';
 
 /** Plain words for what records say in keys. A key this version does not know is shown in its own letters. */
-const said = (words: Readonly<Record<string, string>>, key: string): string =>
+const inTable = (words: Readonly<Record<string, string>>, key: string): string =>
   words[key] ?? key.replaceAll('-', ' ');
 
 const KINDS: Readonly<Record<string, string>> = KIND_TITLES;
-export const kindWords = (kind: string) => said(KINDS, kind);
+export const kindWords = (t: Translate, kind: string) => t(inTable(KINDS, kind));
 
-export const stateWords = (state: string) =>
-  said({ open: 'Open', deferred: 'Deferred', closed: 'Closed' }, state);
+export const stateWords = (t: Translate, state: string) =>
+  inTable({ open: t('Open'), deferred: t('Deferred'), closed: t('Closed') }, state);
 
-export const closedWords = (how: string) =>
-  said(
+export const closedWords = (t: Translate, how: string) =>
+  inTable(
     {
-      repaired: 'Repaired and signed off',
-      'within-limits': 'Found within limits',
-      serviced: 'Serviced',
-      cosmetic: 'Cosmetic',
-      'could-not-duplicate': 'Could not be found again',
-      removed: 'Removed for good',
+      repaired: t('Repaired and signed off'),
+      'within-limits': t('Found within limits'),
+      serviced: t('Serviced'),
+      cosmetic: t('Cosmetic'),
+      'could-not-duplicate': t('Could not be found again'),
+      removed: t('Removed for good'),
     },
     how,
   );
 
-export const outcomeWords = (outcome: string) =>
-  said({ repaired: 'Repaired', 'could-not-duplicate': 'Could not be found again' }, outcome);
+export const outcomeWords = (t: Translate, outcome: string) =>
+  inTable({ repaired: t('Repaired'), 'could-not-duplicate': t('Could not be found again') }, outcome);
 
-export const partWords = (part: string) =>
-  said(
+export const partWords = (t: Translate, part: string) =>
+  inTable(
     {
-      airframe: 'Airframe',
-      powerplant: 'Powerplant',
-      propeller: 'Propeller',
-      instrument: 'Instrument',
-      avionics: 'Radio and avionics',
+      airframe: t('Airframe'),
+      powerplant: t('Powerplant'),
+      propeller: t('Propeller'),
+      instrument: t('Instrument'),
+      avionics: t('Radio and avionics'),
     },
     part,
   );
 
-export const workKindWords = (kind: string) =>
-  said(
+export const workKindWords = (t: Translate, kind: string) =>
+  inTable(
     {
-      preventive: 'Preventive maintenance',
-      minor: 'Minor repair',
-      major: 'Major repair',
-      annual: 'Annual inspection',
-      'hundred-hour': '100-hour inspection',
-      'static-test': 'Static system test',
-      'altimeter-transponder-test': 'Altimeter or transponder test',
+      preventive: t('Preventive maintenance'),
+      minor: t('Minor repair'),
+      major: t('Major repair'),
+      annual: t('Annual inspection'),
+      'hundred-hour': t('100-hour inspection'),
+      'static-test': t('Static system test'),
+      'altimeter-transponder-test': t('Altimeter or transponder test'),
     },
     kind,
   );
 
-export const workStateWords = (state: string) =>
-  said(
+export const workStateWords = (t: Translate, state: string) =>
+  inTable(
     {
-      started: 'Begun, entry owed',
-      entered: 'Entry written, signature owed',
-      signed: 'Signed',
-      abandoned: 'Given up, not done',
+      started: t('Begun, entry owed'),
+      entered: t('Entry written, signature owed'),
+      signed: t('Signed'),
+      abandoned: t('Given up, not done'),
     },
     state,
   );
 
-export const certificateWords = (kind: string) =>
-  said(
+export const certificateWords = (t: Translate, kind: string) =>
+  inTable(
     {
-      mechanic: 'mechanic certificate',
-      'repair-station': 'repair station certificate',
-      pilot: 'pilot certificate',
-      'inspection-authorization': 'inspection authorization',
-      none: 'no certificate on file',
+      mechanic: t('mechanic certificate'),
+      'repair-station': t('repair station certificate'),
+      pilot: t('pilot certificate'),
+      'inspection-authorization': t('inspection authorization'),
+      none: t('no certificate on file'),
+      other: t('another certificate'),
+      'not-known': t('certificate not known'),
     },
     kind,
   );
 
-export const determinationWords = (kind: string) =>
-  said(
+export const determinationWords = (t: Translate, kind: string) =>
+  inTable(
     {
-      severity: 'Judged',
-      'within-limits': 'Found within limits',
-      'no-hazard': 'Determined to be no hazard (91.213(d)(4))',
-      servicing: 'Servicing recorded',
-      'inspected-at-inspection': 'Inspected at a required inspection, left deferred (91.405(c))',
-      'removed-for-good': 'Removed for good at a required inspection (91.405(c))',
+      severity: t('Judged'),
+      'within-limits': t('Found within limits'),
+      'no-hazard': t('Determined to be no hazard (91.213(d)(4))'),
+      servicing: t('Servicing recorded'),
+      'inspected-at-inspection': t('Inspected at a required inspection, left deferred (91.405(c))'),
+      'removed-for-good': t('Removed for good at a required inspection (91.405(c))'),
     },
     kind,
   );
 
-export const methodWords = (method: string) =>
-  said({ removed: 'Removed', deactivated: 'Deactivated' }, method);
+export const methodWords = (t: Translate, method: string) =>
+  inTable({ removed: t('Removed'), deactivated: t('Deactivated') }, method);
 
-export const basisWords = (basis: string) =>
-  said({ '91.213(d)': '14 CFR 91.213(d)', mel: 'the minimum equipment list' }, basis);
+export const basisWords = (t: Translate, basis: string) =>
+  inTable({ '91.213(d)': t('14 CFR 91.213(d)'), mel: t('the minimum equipment list') }, basis);
 
-export const endWords = (how: string) =>
-  said(
+export const endWords = (t: Translate, how: string) =>
+  inTable(
     {
-      repaired: 'ended by repair',
-      'could-not-duplicate': 'ended: not found again',
-      removed: 'ended: removed for good',
+      repaired: t('ended by repair'),
+      'could-not-duplicate': t('ended: not found again'),
+      removed: t('ended: removed for good'),
     },
     how,
   );
 
-export const stationWords = (station: string) => areaTitle(station);
+export const stationWords = (t: Translate, station: string) => t(areaTitle(station));

@@ -1,3 +1,4 @@
+import { English, Say, useWords } from '#words';
 import { type ReactNode } from 'react';
 import { type Role } from '@/lib/access/policy';
 import { type WriteUpView } from '@/lib/determinations/read-write-up';
@@ -42,14 +43,15 @@ interface WorkPartProps {
 
 /** One piece of work: where it stands, and what can be done next about it. */
 export function WorkPart({ view, work, roles, items }: WorkPartProps) {
+  const t = useWords();
   const acts = actsOnWork(work, roles);
   const underWay = work.mySignature !== null;
   const made: Record<WorkAct, () => ReactNode> = {
     enter: () => (
       <Act
         key="enter"
-        title={work.state === 'entered' ? 'Change the entry' : 'Write the entry'}
-        hint="What 14 CFR 43.9(a) asks for."
+        title={work.state === 'entered' ? t('Change the entry') : t('Write the entry')}
+        hint={t('What 14 CFR 43.9(a) asks for.')}
       >
         <EnterForm work={work} recurs={view.recurs} />
       </Act>
@@ -58,18 +60,22 @@ export function WorkPart({ view, work, roles, items }: WorkPartProps) {
     'give-up': () => (
       <Act
         key="give-up"
-        title={work.corrects ? 'Give up the correction' : 'Give up the work'}
+        title={work.corrects ? t('Give up the correction') : t('Give up the work')}
         hint={
           work.corrects
-            ? 'The entry it would have corrected stands.'
-            : 'Only when nothing was done. The write-up stays open.'
+            ? t('The entry it would have corrected stands.')
+            : t('Only when nothing was done. The write-up stays open.')
         }
       >
         <GiveUpForm workId={work.id} correction={work.corrects !== null} />
       </Act>
     ),
     'check-flight': () => (
-      <Act key="check-flight" title="Log the check flight" hint="Owed before anybody is carried: 91.407(b).">
+      <Act
+        key="check-flight"
+        title={t('Log the check flight')}
+        hint={t('Owed before anybody is carried: 91.407(b).')}
+      >
         <p>{work.entry.checkFlightReason}</p>
         <CheckFlightForm workId={work.id} signer={view.me.name} />
       </Act>
@@ -77,8 +83,8 @@ export function WorkPart({ view, work, roles, items }: WorkPartProps) {
     'start-test': () => (
       <Act
         key="start-test"
-        title="Start an owed test"
-        hint="Until it is signed the aircraft does not fly; then the limit is gone."
+        title={t('Start an owed test')}
+        hint={t('Until it is signed the aircraft does not fly; then the limit is gone.')}
       >
         {work.owes.tests.map((test) => (
           <StartTestForm key={test} workId={work.id} test={test} />
@@ -86,7 +92,11 @@ export function WorkPart({ view, work, roles, items }: WorkPartProps) {
       </Act>
     ),
     correct: () => (
-      <Act key="correct" title="Correct the entry" hint="By a new signed entry beside it, with your reason.">
+      <Act
+        key="correct"
+        title={t('Correct the entry')}
+        hint={t('By a new signed entry beside it, with your reason.')}
+      >
         <CorrectForm workId={work.id} />
       </Act>
     ),
@@ -96,26 +106,29 @@ export function WorkPart({ view, work, roles, items }: WorkPartProps) {
       <div className={styles.head}>
         <h3>{work.entry.title}</h3>
         <Tag tone={toneOf(work)} size="small">
-          {workStateWords(work.state)}
+          {workStateWords(t, work.state)}
         </Tag>
       </div>
       <p className={styles.soft}>
-        {workKindWords(work.entry.workKind)}, {partWords(work.entry.part).toLowerCase()}, begun by{' '}
-        {work.startedBy}
-        {work.forDeferral && '. The record of the deferral: it stays deferred after the signature.'}
+        {t('{workKind}, {part}, begun by {startedBy}', {
+          workKind: workKindWords(t, work.entry.workKind),
+          part: partWords(t, work.entry.part).toLowerCase(),
+          startedBy: work.startedBy,
+        })}
+        {work.forDeferral && t('. The record of the deferral: it stays deferred after the signature.')}
       </p>
       <Standing view={view} work={work} />
       {work.state === 'entered' && (
         <details>
-          <summary className={styles.fold}>The entry as it stands</summary>
+          <summary className={styles.fold}>{t('The entry as it stands')}</summary>
           <EntryFacts entry={work.entry} items={items} />
         </details>
       )}
       {work.state === 'signed' && (
         <details>
-          <summary className={styles.fold}>The entry as signed</summary>
+          <summary className={styles.fold}>{t('The entry as signed')}</summary>
           <EntryFacts entry={work.entry} items={items} signedBy={work.signOff} />
-          <PaperLink href={`/api/papers/entry?work=${work.id}`}>Logbook entry</PaperLink>
+          <PaperLink href={`/api/papers/entry?work=${work.id}`}>{t('Logbook entry')}</PaperLink>
         </details>
       )}
       {acts.length > 0 && <ActList>{acts.map((act) => made[act]())}</ActList>}
@@ -125,6 +138,7 @@ export function WorkPart({ view, work, roles, items }: WorkPartProps) {
 
 /** How this work stands to others: what it corrects or was corrected by, the test it is, and what is owed after it. */
 function Standing({ view, work }: { view: AroundWork; work: WorkView }) {
+  const t = useWords();
   const { corrects, supersededBy, testFor, owes } = work;
   if (!corrects && !supersededBy && !testFor && owes.tests.length === 0 && !owes.checkFlight) return null;
   return (
@@ -132,18 +146,21 @@ function Standing({ view, work }: { view: AroundWork; work: WorkView }) {
       {supersededBy && (
         <li>
           <Tag tone="grey" size="small">
-            Superseded
+            {t('Superseded')}
           </Tag>{' '}
-          by the entry {supersededBy.by} signed on <Moment at={supersededBy.at} zone={view.zone} />:{' '}
-          {supersededBy.why}
+          <Say
+            text="by the entry {by} signed on <moment/>: {why}"
+            parts={{ moment: <Moment at={supersededBy.at} zone={view.zone} /> }}
+            values={{ by: supersededBy.by, why: supersededBy.why }}
+          />
         </li>
       )}
-      {corrects && <li>Corrects the entry signed before: {corrects.why}</li>}
-      {testFor && <li>The test owed after “{testFor.title}”.</li>}
+      {corrects && <li>{t('Corrects the entry signed before: {why}', { why: corrects.why })}</li>}
+      {testFor && <li>{t('The test owed after “{title}”.', { title: testFor.title })}</li>}
       {owes.checkFlight && (
         <li>
           <Tag tone="amber" size="small">
-            Check flight owed
+            {t('Check flight owed')}
           </Tag>{' '}
           {work.entry.checkFlightReason} <Cite cite="14cfr91.407(b)" />
         </li>
@@ -151,9 +168,9 @@ function Standing({ view, work }: { view: AroundWork; work: WorkView }) {
       {owes.tests.map((test) => (
         <li key={test}>
           <Tag tone="amber" size="small">
-            Test owed
+            {t('Test owed')}
           </Tag>{' '}
-          {testInWords(test)}
+          {t(testInWords(test))}
         </li>
       ))}
     </ul>
@@ -162,6 +179,7 @@ function Standing({ view, work }: { view: AroundWork; work: WorkView }) {
 
 /** Everything the signer is asked to sign, in sight above the signature. */
 function SignAct({ view, work, items }: Omit<WorkPartProps, 'roles'>) {
+  const t = useWords();
   const ruling = work.mySignature;
   if (!ruling) return null;
   const placardStands =
@@ -171,22 +189,28 @@ function SignAct({ view, work, items }: Omit<WorkPartProps, 'roles'>) {
     view.summary.placards.some((placard) => placard.placed);
   return (
     <Act
-      title="Sign off"
-      hint={ruling.allowed ? 'Approve for return to service.' : 'Not with your certificates.'}
+      title={t('Sign off')}
+      hint={ruling.allowed ? t('Approve for return to service.') : t('Not with your certificates.')}
     >
       <p>
-        This is the entry as you sign it. Your signature returns to service the{' '}
-        <b>{partWords(work.entry.part).toLowerCase()}</b>, for this work and nothing else.
+        <Say
+          text="This is the entry as you sign it. Your signature returns to service the <b>{part}</b>, for this work and nothing else."
+          parts={{ b: <b /> }}
+          values={{ part: partWords(t, work.entry.part).toLowerCase() }}
+        />
       </p>
       <EntryFacts entry={work.entry} items={items} />
       <blockquote className={styles.statement}>
-        {RETURN_TO_SERVICE_STATEMENT}
+        <English>{RETURN_TO_SERVICE_STATEMENT}</English>
         <Cite cite="14cfr43.9(a)(4)" />
       </blockquote>
       <RulingNotice
         ruling={ruling}
-        allowed={`You sign under ${ruling.certificate?.kind ?? ''}, ${ruling.certificate?.number ?? ''}.`}
-        refused="Your certificates do not allow this signature."
+        allowed={t('You sign under {kind}, {number}.', {
+          kind: ruling.certificate?.kind ?? '',
+          number: ruling.certificate?.number ?? '',
+        })}
+        refused={t('Your certificates do not allow this signature.')}
         whoCan={ruling.whoCan}
       />
       <SignForm

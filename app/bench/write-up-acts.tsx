@@ -1,3 +1,5 @@
+import { useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { type ReactNode } from 'react';
 import { type Role } from '@/lib/access/policy';
 import { type WriteUpView } from '@/lib/determinations/read-write-up';
@@ -25,14 +27,19 @@ export function WriteUpActs(props: {
   roles: readonly Role[];
   items: readonly PreventiveChoice[];
 }) {
+  const t = useWords();
   const { view, roles, items } = props;
   const acts = actsOnWriteUp(view, roles);
-  if (acts.length === 0) return <p>{nothingOpen(view)}</p>;
+  if (acts.length === 0) return <p>{nothingOpen(t, view)}</p>;
   const made: Record<WriteUpAct, () => ReactNode> = {
     'place-placard': () => <PlacardActs key="place-placard" view={view} />,
     judge: () => <JudgeAct key="judge" view={view} />,
     servicing: () => (
-      <Act key="servicing" title="Servicing done" hint="Oil, air, a clean sample: closes the write-up.">
+      <Act
+        key="servicing"
+        title={t('Servicing done')}
+        hint={t('Oil, air, a clean sample: closes the write-up.')}
+      >
         <ServicingForm discrepancyId={view.summary.id} isOil={view.findingKey === 'oil-low'} />
       </Act>
     ),
@@ -40,7 +47,7 @@ export function WriteUpActs(props: {
     defer: () => <DeferAct key="defer" view={view} />,
     extend: () => <ExtendAct key="extend" view={view} />,
     start: () => (
-      <Act key="start" title="Start work" hint={view.usual.action ?? 'Repair it.'}>
+      <Act key="start" title={t('Start work')} hint={view.usual.action ?? t('Repair it.')}>
         <UsualWays view={view} />
         <StartForm discrepancyId={view.summary.id} items={items} />
       </Act>
@@ -49,21 +56,22 @@ export function WriteUpActs(props: {
   return <ActList>{acts.map((act) => made[act]())}</ActList>;
 }
 
-const nothingOpen = ({ summary, work }: WriteUpView): string =>
+const nothingOpen = (t: Translate, { summary, work }: WriteUpView): string =>
   summary.state === 'closed'
-    ? 'Closed. The same trouble again is a new write-up.'
+    ? t('Closed. The same trouble again is a new write-up.')
     : work.some(({ state }) => state === 'started' || state === 'entered')
-      ? 'Work is under way; see below.'
-      : 'Your role here leaves nothing to do. A mechanic goes on from here.';
+      ? t('Work is under way; see below.')
+      : t('Your role here leaves nothing to do. A mechanic goes on from here.');
 
 function PlacardActs({ view }: { view: WriteUpView }) {
+  const t = useWords();
   return view.summary.placards
     .filter((placard) => !placard.placed)
     .map((placard) => (
       <div key={placard.id} className={styles.placard}>
         <p>
           <Tag tone="amber" size="small">
-            Placard owed
+            {t('Placard owed')}
           </Tag>
         </p>
         <p>
@@ -76,17 +84,18 @@ function PlacardActs({ view }: { view: WriteUpView }) {
 }
 
 function JudgeAct({ view }: { view: WriteUpView }) {
+  const t = useWords();
   const { summary, me } = view;
   return (
     <Act
-      title={summary.severity === null ? 'Judge it' : 'Judge it anew'}
-      hint="What it is, which system, how bad."
+      title={summary.severity === null ? t('Judge it') : t('Judge it anew')}
+      hint={t('What it is, which system, how bad.')}
     >
       {me.mayFindWithinLimits && !me.mayFindWithinLimits.allowed && (
         <RulingNotice
           ruling={me.mayFindWithinLimits}
           allowed=""
-          refused="Your certificates do not reach this part of the aircraft."
+          refused={t('Your certificates do not reach this part of the aircraft.')}
         />
       )}
       <JudgeForm
@@ -102,21 +111,22 @@ function JudgeAct({ view }: { view: WriteUpView }) {
 }
 
 function WithinLimitsAct({ view }: { view: WriteUpView }) {
+  const t = useWords();
   const ruling = view.me.mayFindWithinLimits;
   return (
     <Act
-      title="Find it within limits"
+      title={t('Find it within limits')}
       hint={
         ruling?.allowed === false
-          ? 'Not with your certificates.'
-          : 'Measured, against a limit with its source.'
+          ? t('Not with your certificates.')
+          : t('Measured, against a limit with its source.')
       }
     >
       {ruling && (
         <RulingNotice
           ruling={ruling}
-          allowed="Your certificates allow this finding."
-          refused="Your certificates do not allow this finding."
+          allowed={t('Your certificates allow this finding.')}
+          refused={t('Your certificates do not allow this finding.')}
         />
       )}
       {view.limits.length > 0 ? (
@@ -134,16 +144,20 @@ function WithinLimitsAct({ view }: { view: WriteUpView }) {
 }
 
 function DeferAct({ view }: { view: WriteUpView }) {
+  const t = useWords();
   const { eligibility, me } = view;
   if (!eligibility) return null;
   const allowed = eligibility.table.filter((row) => row.allowed).map((row) => row.kind);
   const procedures = eligibility.stepsOwed.find((step) => step.id === 'mel-procedures');
   return (
-    <Act title="Defer it" hint={`91.213 leaves it open ${kindsInWords(allowed).join(' or ')}.`}>
+    <Act
+      title={t('Defer it')}
+      hint={t('91.213 leaves it open {kinds}.', { kinds: kindsInWords(allowed).join(' or ') })}
+    >
       <RulingNotice
         ruling={me.mayDetermine}
-        allowed="Your certificates allow the determination of 91.213(d)(4)."
-        refused="Your certificates do not allow the determination of 91.213(d)(4)."
+        allowed={t('Your certificates allow the determination of 91.213(d)(4).')}
+        refused={t('Your certificates do not allow the determination of 91.213(d)(4).')}
       />
       <DeferForm
         discrepancyId={view.summary.id}
@@ -159,16 +173,17 @@ function DeferAct({ view }: { view: WriteUpView }) {
 
 /** Offered for every live deferral under a list: where the letter gives no authority, the paragraph says so. */
 function ExtendAct({ view: { deferral, mayExtend, me } }: { view: WriteUpView }) {
+  const t = useWords();
   if (!deferral || !mayExtend) return null;
   return (
     <Act
-      title="Extend the repair interval"
-      hint={mayExtend.allowed ? 'Once, with its reason.' : 'Not now: see why.'}
+      title={t('Extend the repair interval')}
+      hint={mayExtend.allowed ? t('Once, with its reason.') : t('Not now: see why.')}
     >
       <RulingNotice
         ruling={mayExtend}
-        allowed="The letter of authorization allows one extension."
-        refused="This interval may not be extended."
+        allowed={t('The letter of authorization allows one extension.')}
+        refused={t('This interval may not be extended.')}
       />
       {mayExtend.allowed && (
         <ExtendForm
@@ -183,16 +198,18 @@ function ExtendAct({ view: { deferral, mayExtend, me } }: { view: WriteUpView })
 
 /** The usual ways to put it right, with who can sign each. A hint: what was really done is what is entered. */
 function UsualWays({ view }: { view: WriteUpView }) {
+  const t = useWords();
   if (view.usual.ways.length === 0) return null;
   return (
     <div>
-      <p className={styles.usual}>Usually</p>
+      <p className={styles.usual}>{t('Usually')}</p>
       <ul className={styles.ways}>
         {view.usual.ways.map((way) => (
           <li key={way.what}>
-            <b>{way.what}</b>: {workKindWords(way.kind).toLowerCase()}
-            {way.preventiveItem !== null && `, item ${way.preventiveItem}`}
-            {way.swapOnly && ', unit only exchanged'}. {way.whoCan}
+            <b>{way.what}</b>: {workKindWords(t, way.kind).toLowerCase()}
+            {way.preventiveItem !== null &&
+              t(', item {preventiveItem}', { preventiveItem: way.preventiveItem })}
+            {way.swapOnly && t(', unit only exchanged')}. {way.whoCan}
           </li>
         ))}
       </ul>

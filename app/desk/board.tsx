@@ -1,5 +1,7 @@
 'use client';
 
+import { English, useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import Link from '../_ui/link';
 import { useState } from 'react';
 import { momentInWords } from '@/app/_ui/moment';
@@ -22,6 +24,7 @@ import { OUTCOME_WORDS } from './words';
 
 /** The board itself. Rows keep their order (registration), so that the eye finds an aircraft where it was. */
 export function Board({ board }: { board: BoardView }) {
+  const t = useWords();
   const [baseId, setBaseId] = useState('');
   const [flyable, setFlyable] = useState(false);
   const lost = useIsLost();
@@ -37,8 +40,8 @@ export function Board({ board }: { board: BoardView }) {
       <div className={styles.tools}>
         {board.bases.length > 1 && (
           <fieldset className={styles.bases}>
-            <legend className="out-of-sight">Base</legend>
-            {[{ id: '', ident: 'All bases' }, ...board.bases].map((base) => (
+            <legend className="out-of-sight">{t('Base')}</legend>
+            {[{ id: '', ident: t('All bases') }, ...board.bases].map((base) => (
               <label key={base.id} className={styles.pick}>
                 <input
                   type="radio"
@@ -54,37 +57,39 @@ export function Board({ board }: { board: BoardView }) {
         )}
         <label className={styles.pick}>
           <input type="checkbox" checked={flyable} onChange={(event) => setFlyable(event.target.checked)} />
-          Flyable now ({lost ? 'not known' : canFly.length})
+          {t('Flyable now ({which})', { which: lost ? t('not known') : canFly.length })}
         </label>
         <ul className={styles.lights}>
           {bases.map((base) => (
             <li key={base.id}>
-              <b>{base.ident}</b> {base.name}: {lightInWords(base.now, base.zone)}
+              <b>{base.ident}</b> {base.name}: {lightInWords(t, base.now, base.zone)}
             </li>
           ))}
         </ul>
       </div>
       {shown.length === 0 ? (
-        <EmptyState title={flyable ? 'No aircraft can leave now on its usual use.' : 'No aircraft here.'}>
-          <p>Take the tick off “Flyable now” or choose another base to see the rest.</p>
+        <EmptyState
+          title={flyable ? t('No aircraft can leave now on its usual use.') : t('No aircraft here.')}
+        >
+          <p>{t('Take the tick off “Flyable now” or choose another base to see the rest.')}</p>
         </EmptyState>
       ) : (
         <div
           role="table"
-          aria-label="Fleet"
+          aria-label={t('Fleet')}
           className={`${styles.table} ${lightNow ? styles[lightNow] : ''}`}
         >
           <div role="rowgroup" className={styles.headGroup}>
             <div role="row" className={`${styles.row} ${styles.head}`}>
-              <span role="columnheader">Aircraft</span>
+              <span role="columnheader">{t('Aircraft')}</span>
               {BOARD_COLUMNS.map((column) => (
                 <span role="columnheader" key={column.key}>
-                  {column.name}
+                  {t(column.name)}
                   {column.light === lightNow && <Now />}
                 </span>
               ))}
-              <span role="columnheader">Write-ups</span>
-              <span role="columnheader">Next due</span>
+              <span role="columnheader">{t('Write-ups')}</span>
+              <span role="columnheader">{t('Next due')}</span>
             </div>
           </div>
           <div role="rowgroup" className={styles.body}>
@@ -95,10 +100,9 @@ export function Board({ board }: { board: BoardView }) {
         </div>
       )}
       <p className={styles.legend}>
-        Each answer is for a local flight of one hour from the aircraft’s base, below 10,000 ft, over land, on
-        its usual use. A smaller line says where the other use has another answer. What comes next is for an
-        aircraft in the air at that moment, hours of booked flights counted, until the end of tomorrow. For a
-        flight of your own, compose it.
+        {t(
+          'Each answer is for a local flight of one hour from the aircraft’s base, below 10,000 ft, over land, on its usual use. A smaller line says where the other use has another answer. What comes next is for an aircraft in the air at that moment, hours of booked flights counted, until the end of tomorrow. For a flight of your own, compose it.',
+        )}
       </p>
     </>
   );
@@ -110,8 +114,9 @@ interface OfRow {
 }
 
 function Row({ row, light, asOf }: OfRow & { light: LightNow['light'] | null }) {
+  const t = useWords();
   const { ahead, nextDue } = row;
-  const booked = nextDue && bookedInWords(nextDue, ahead?.bookedTenths ?? 0);
+  const booked = nextDue && bookedInWords(t, nextDue, ahead?.bookedTenths ?? 0);
   return (
     <div role="row" className={styles.row}>
       <div role="rowheader" className={styles.aircraft}>
@@ -119,34 +124,38 @@ function Row({ row, light, asOf }: OfRow & { light: LightNow['light'] | null }) 
           <Link href={`/desk/aircraft/${row.aircraftId}`} className={styles.registration}>
             {row.registration}
           </Link>{' '}
-          <span className={styles.use}>{row.forHire ? 'for hire' : 'private'}</span>
+          <span className={styles.use}>{row.forHire ? t('for hire') : t('private')}</span>
         </span>
         <span className={styles.type}>
           {row.typeName}, {row.baseIdent}
         </span>
         {ahead?.flight && (
-          <span className={styles[ahead.flight.state]}>{flightInWords(ahead.flight, row.zone, asOf)}</span>
+          <span className={styles[ahead.flight.state]}>{flightInWords(t, ahead.flight, row.zone, asOf)}</span>
         )}
       </div>
       {cellsOfRow(row).map((cell) => (
         <Cell key={cell.column.key} cell={cell} row={row} asOf={asOf} isNow={cell.column.light === light} />
       ))}
       <div role="cell" className={styles.count}>
-        <span className={styles.label}>Write-ups</span>
-        <span>{row.openWriteUps === 0 ? 'None open' : `${row.openWriteUps} open`}</span>
-        {row.undecided > 0 && <b>{row.undecided} undecided</b>}
-        {row.deferred > 0 && <span>{row.deferred} deferred</span>}
+        <span className={styles.label}>{t('Write-ups')}</span>
+        <span>
+          {row.openWriteUps === 0
+            ? t('None open')
+            : t('{openWriteUps} open', { openWriteUps: row.openWriteUps })}
+        </span>
+        {row.undecided > 0 && <b>{t('{undecided} undecided', { undecided: row.undecided })}</b>}
+        {row.deferred > 0 && <span>{t('{deferred} deferred', { deferred: row.deferred })}</span>}
       </div>
       <div role="cell" className={styles.due}>
-        <span className={styles.label}>Next due</span>
+        <span className={styles.label}>{t('Next due')}</span>
         {nextDue ? (
           <>
             <span>{nextDue.name}</span>
-            <b>{dueInWords(nextDue)}</b>
+            <b>{dueInWords(t, nextDue)}</b>
             {booked && <span className={styles.booked}>{booked}</span>}
           </>
         ) : (
-          <span>Not known</span>
+          <span>{t('Not known')}</span>
         )}
       </div>
     </div>
@@ -154,6 +163,7 @@ function Row({ row, light, asOf }: OfRow & { light: LightNow['light'] | null }) 
 }
 
 function Cell({ cell, row, asOf, isNow }: OfRow & { cell: CellOfBoard; isNow: boolean }) {
+  const t = useWords();
   const { column, usual, other } = cell;
   const lost = useIsLost();
   const lane = laneOfColumn(column, row.ahead);
@@ -164,23 +174,27 @@ function Cell({ cell, row, asOf, isNow }: OfRow & { cell: CellOfBoard; isNow: bo
       <Link
         href={`/desk/aircraft/${row.aircraftId}?kind=${usual.id}`}
         className={styles.open}
-        aria-label={`${row.registration} ${usual.name}: ${lost ? 'not known' : OUTCOME_WORDS[usual.outcome]}`}
+        aria-label={`${row.registration} ${usual.name}: ${lost ? t('not known') : t(OUTCOME_WORDS[usual.outcome])}`}
       >
         <span className={styles.label}>
-          {column.name}
+          {t(column.name)}
           {isNow && <Now />}
         </span>
         <FreshMark outcome={usual.outcome} size={isNow ? 'medium' : 'small'} />
       </Link>
-      {!lost && headline && <p className={styles.headline}>{headline}</p>}
+      {!lost && headline && (
+        <p className={styles.headline}>
+          <English>{headline}</English>
+        </p>
+      )}
       {!lost && lane && row.ahead && (
         <p className={lane.next ? styles.next : styles.same}>
-          {changeInWords(lane, usual.outcome, { until: row.ahead.until, zone: row.zone, asOf })}
+          {changeInWords(t, lane, usual.outcome, { until: row.ahead.until, zone: row.zone, asOf })}
         </p>
       )}
       {!lost && other && (
         <p className={styles.other}>
-          {other.use === 'private' ? 'Private' : 'For hire'}: {OUTCOME_WORDS[other.outcome]}
+          {other.use === 'private' ? t('Private') : t('For hire')}: {t(OUTCOME_WORDS[other.outcome])}
         </p>
       )}
     </div>
@@ -188,18 +202,29 @@ function Cell({ cell, row, asOf, isNow }: OfRow & { cell: CellOfBoard; isNow: bo
 }
 
 /** Marks the column that a flight of an hour from now falls under. */
-const Now = () => (
-  <>
-    {' '}
-    <span className={styles.now}>now</span>
-  </>
-);
+const Now = () => {
+  const t = useWords();
+  return (
+    <>
+      {' '}
+      <span className={styles.now}>{t('now')}</span>
+    </>
+  );
+};
 
-function lightInWords({ light, sunsetAt, nightFrom, nightUntil }: LightNow, zone: string): string {
+function lightInWords(
+  t: Translate,
+  { light, sunsetAt, nightFrom, nightUntil }: LightNow,
+  zone: string,
+): string {
   const clock = (at: string) => momentInWords(at, zone, true);
   // Next dawn before next dusk: it is night at this moment.
-  if (nightUntil && (!nightFrom || nightUntil < nightFrom)) return `night until ${clock(nightUntil)}`;
-  const coming = [sunsetAt && `sunset ${clock(sunsetAt)}`, nightFrom && `night from ${clock(nightFrom)}`];
+  if (nightUntil && (!nightFrom || nightUntil < nightFrom))
+    return t('night until {clock}', { clock: clock(nightUntil) });
+  const coming = [
+    sunsetAt && t('sunset {clock}', { clock: clock(sunsetAt) }),
+    nightFrom && t('night from {clock}', { clock: clock(nightFrom) }),
+  ];
   const words = ['day', ...coming].filter(Boolean).join(', ');
-  return light === 'night' ? `${words}; a flight of an hour from now counts as night` : words;
+  return light === 'night' ? t('{words}; a flight of an hour from now counts as night', { words }) : words;
 }

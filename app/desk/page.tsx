@@ -1,3 +1,5 @@
+import { words } from '@/app/_words/words';
+import { said } from '@/lib/words/said';
 import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
 import { ButtonRow, LinkButton } from '@/app/_ui/button';
@@ -9,45 +11,49 @@ import { Board } from './board';
 import { StaysFresh } from '@/app/_ui/freshness';
 import { Refused } from './refused';
 
-export const metadata: Metadata = { title: 'Fleet board' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Fleet board') };
+}
 
 /** What is wanted now and then. Only saves a walk to a closed door: each door checks for itself. */
 const MORE: readonly { readonly href: string; readonly label: string; readonly verb: Verb }[] = [
-  { href: '/desk/insight', label: 'Insight', verb: 'insight.read' },
-  { href: '/desk/walkarounds', label: 'Walkaround lists', verb: 'walkaround-list.read' },
-  { href: '/desk/bases', label: 'Bases', verb: 'base.read' },
-  { href: '/desk/feeds', label: 'Feeds', verb: 'feeds.read' },
+  { href: '/desk/insight', label: said('Insight'), verb: 'insight.read' },
+  { href: '/desk/walkarounds', label: said('Walkaround lists'), verb: 'walkaround-list.read' },
+  { href: '/desk/bases', label: said('Bases'), verb: 'base.read' },
+  { href: '/desk/feeds', label: said('Feeds'), verb: 'feeds.read' },
 ];
 
 /** The fleet in one glance: one row an aircraft, today's answer by kind of operation. */
 export default async function BoardPage() {
+  const t = await words();
   const { ref, who } = await requireActor('/desk');
   const board = await readBoard(ref, { ahead: true });
-  if (!board.ok) return <Refused who={who} title="Fleet board" problem={board.problem} />;
+  if (!board.ok) return <Refused who={who} title={t('Fleet board')} problem={board.problem} />;
   const { asOf, seq, bases, rows } = board.value;
   return (
     <Shell who={who}>
       <PageTitle
         side={
           <ButtonRow>
-            <LinkButton href="/desk/plans">Planned flights</LinkButton>
-            <LinkButton href="/desk/releases">Releases</LinkButton>
+            <LinkButton href="/desk/plans">{t('Planned flights')}</LinkButton>
+            <LinkButton href="/desk/releases">{t('Releases')}</LinkButton>
             <LinkButton href="/desk/flight" weight="main">
-              Compose a flight
+              {t('Compose a flight')}
             </LinkButton>
           </ButtonRow>
         }
       >
-        Fleet board
+        {t('Fleet board')}
       </PageTitle>
       <StaysFresh asOf={asOf} zones={bases.map((base) => base.zone)} seq={seq}>
         {rows.length > 0 ? (
           <Board board={board.value} />
         ) : (
-          <EmptyState title="There are no aircraft here yet." />
+          <EmptyState title={t('There are no aircraft here yet.')} />
         )}
       </StaysFresh>
-      <nav aria-label="More at the desk">
+      <nav aria-label={t('More at the desk')}>
         <ButtonRow>
           {MORE.filter(({ verb }) => mayUse(who.roles, verb)).map(({ href, label }) => (
             <LinkButton key={href} href={href}>

@@ -1,3 +1,6 @@
+import { English, useWords } from '#words';
+import { words } from '@/app/_words/words';
+import { type Translate } from '@/lib/words/translate';
 import { type Metadata } from 'next';
 import Link from '../_ui/link';
 import { readBoard, type BoardRow } from '@/lib/fleet/read-board';
@@ -11,9 +14,11 @@ import { OwnFlights } from './_parts/own-flights';
 import { PlainProblem } from './_parts/plain-problem';
 import styles from './_parts/ramp.module.css';
 import { usualCell } from './_parts/usual-use';
-import { counted } from '@/lib/rules/counted';
 
-export const metadata: Metadata = { title: 'Ramp' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Ramp') };
+}
 export const dynamic = 'force-dynamic';
 
 interface Props {
@@ -25,6 +30,7 @@ interface Props {
  * phone's own pages stays open; only the answers become not known.
  */
 export default async function RampPage({ searchParams }: Props) {
+  const t = await words();
   const { ref, who } = await requireActor('/ramp');
   const board = await readBoard(ref, {});
   if (!board.ok) return <PlainProblem who={who} problem={board.problem} />;
@@ -39,19 +45,21 @@ export default async function RampPage({ searchParams }: Props) {
         <PageTitle
           lead={
             <Link href="/ramp/mine" className={styles.lineLink}>
-              What became of my write-ups{who.unreadNews ? ` (${who.unreadNews} new)` : ''}
+              {t('What became of my write-ups{which}', {
+                which: who.unreadNews ? t(' ({unreadNews} new)', { unreadNews: who.unreadNews }) : '',
+              })}
             </Link>
           }
         >
-          Choose the aircraft
+          {t('Choose the aircraft')}
         </PageTitle>
         <StaysFresh asOf={asOf} zones={zones.length > 0 ? zones : ['UTC']} seq={seq}>
           <OwnAlarms actor={ref} />
           <OwnFlights actor={ref} />
           {bases.length > 1 && (
-            <nav aria-label="Base">
+            <nav aria-label={t('Base')}>
               <ul className={styles.filter}>
-                <BaseLink href="/ramp" label="All bases" chosen={base === null} />
+                <BaseLink href="/ramp" label={t('All bases')} chosen={base === null} />
                 {bases.map(({ id, ident }) => (
                   <BaseLink
                     key={id}
@@ -64,7 +72,7 @@ export default async function RampPage({ searchParams }: Props) {
             </nav>
           )}
           {shown.length === 0 ? (
-            <EmptyState title="No aircraft here." />
+            <EmptyState title={t('No aircraft here.')} />
           ) : (
             <ul className={styles.rows}>
               {shown.map((row) => (
@@ -91,6 +99,7 @@ function BaseLink({ href, label, chosen }: { href: string; label: string; chosen
 }
 
 function AircraftLink({ row }: { row: BoardRow }) {
+  const t = useWords();
   const cell = usualCell(row);
   return (
     <Link href={`/ramp/${row.aircraftId}`} className={styles.row}>
@@ -98,19 +107,29 @@ function AircraftLink({ row }: { row: BoardRow }) {
       <span className={styles.rowMark}>
         {cell ? <FreshMark outcome={cell.outcome} /> : <OutcomeMark outcome={null} />}
       </span>
-      {cell?.headline && <span className={`${styles.rowWhole} ${styles.headline}`}>{cell.headline}</span>}
+      {cell?.headline && (
+        <span className={`${styles.rowWhole} ${styles.headline}`}>
+          <English>{cell.headline}</English>
+        </span>
+      )}
       <span className={`${styles.rowWhole} ${styles.soft}`}>
-        {row.typeName}, {row.baseIdent}. {cell ? `${cell.name}. ` : ''}
-        {row.openWriteUps === 0 ? 'Nothing written up.' : `${openInWords(row)}.`}
+        {row.typeName}, {row.baseIdent}. {cell ? `${t(cell.name)}. ` : ''}
+        {row.openWriteUps === 0 ? t('Nothing written up.') : `${openInWords(t, row)}.`}
       </span>
     </Link>
   );
 }
 
-const openInWords = ({ openWriteUps, deferred }: BoardRow): string =>
+const openInWords = (t: Translate, { openWriteUps, deferred }: BoardRow): string =>
   [
-    openWriteUps > deferred ? `${counted(openWriteUps - deferred, 'write-up')} open` : null,
-    deferred > 0 ? `${counted(deferred, 'write-up')} deferred` : null,
+    openWriteUps > deferred
+      ? t('{openWriteUps, plural, one {# write-up} other {# write-ups}} open', {
+          openWriteUps: openWriteUps - deferred,
+        })
+      : null,
+    deferred > 0
+      ? t('{deferred, plural, one {# write-up} other {# write-ups}} deferred', { deferred })
+      : null,
   ]
     .filter((part) => part !== null)
     .join(', ');

@@ -2,6 +2,7 @@ import { command } from '../access/service';
 import { fieldRefusal } from '../problems';
 import { baseColumns, requireFittingZone, sourceOf } from './columns';
 import { addBaseInput } from './schema';
+import { filled, said } from '../words/said';
 
 /**
  * Adds a base; its id is the request's. Position and zone decide when it is night there, so a zone nobody confirmed and one
@@ -14,7 +15,11 @@ export const addBase = command({
   async run({ tx, operatorId, actor, now, requestId }, input) {
     const { ident } = input;
     const there = await tx.base.findUnique({ where: { operatorId_ident: { operatorId, ident } } });
-    if (there) throw fieldRefusal('ident', `${ident} is a base here already: ${there.name}.`);
+    if (there)
+      throw fieldRefusal(
+        'ident',
+        filled(said('{ident} is a base here already: {name}.'), { ident, name: there.name }),
+      );
     const columns = baseColumns(input);
     requireFittingZone(columns, { zoneConfirmed: input.zoneConfirmed, now });
     const source = sourceOf(columns, input.airportIdent);

@@ -6,6 +6,7 @@ import { whereActive } from '../releases/active-releases';
 import type { ProposedFlight } from '../rules/operations';
 import { baseColumns, requireFittingZone, sourceOf, type BaseColumns } from './columns';
 import { changeBaseInput } from './schema';
+import { said } from '../words/said';
 
 /** The name is for people; everything else can change an answer. */
 const isFact = (column: string): boolean => column !== 'name';
@@ -20,7 +21,7 @@ export const changeBase = command({
   async run({ tx, operatorId, now }, input) {
     const key = { operatorId_id: { operatorId, id: input.baseId } };
     const base = await tx.base.findUnique({ where: key });
-    if (!base) throw new Refusal('not_found', { say: 'There is no such base here.' });
+    if (!base) throw new Refusal('not_found', { say: said('There is no such base here.') });
     const columns = baseColumns(input);
     const changed = (Object.keys(columns) as (keyof BaseColumns)[]).filter(
       (column) => columns[column] !== base[column],

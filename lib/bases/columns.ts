@@ -2,6 +2,7 @@ import { airportByIdent } from '../airports/find-airport';
 import { fieldRefusal } from '../problems';
 import { zoneFits } from '../rules/zone-fits';
 import type { BaseFactsInput } from './schema';
+import { filled, said } from '../words/said';
 
 const known = (said: 'yes' | 'no' | 'not-said'): boolean | null =>
   said === 'not-said' ? null : said === 'yes';
@@ -28,11 +29,16 @@ export function requireFittingZone(
   { zoneConfirmed, now }: { zoneConfirmed: boolean; now: Date },
 ): void {
   if (!zoneConfirmed)
-    throw fieldRefusal('zoneConfirmed', 'Look at the time there and tick that it is right.');
+    throw fieldRefusal('zoneConfirmed', said('Look at the time there and tick that it is right.'));
   if (!zoneFits(columns.zone, columns.longitudeDeg, now.toISOString())) {
     throw fieldRefusal(
       'longitudeDeg',
-      `The clocks of ${columns.zone} are more than four hours from the sun at this longitude. West is minus; or choose another zone.`,
+      filled(
+        said(
+          'The clocks of {zone} are more than four hours from the sun at this longitude. West is minus; or choose another zone.',
+        ),
+        { zone: columns.zone },
+      ),
     );
   }
 }

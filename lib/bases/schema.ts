@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { requestId } from '../access/request-id';
 import { isZone } from '../rules/clock-change';
+import { said } from '../words/said';
 
 /** Yes, no, or not said: the last stays unknown, and an answer that needs it names it. */
 const yesNo = z.enum(['yes', 'no', 'not-said']);
@@ -14,10 +15,17 @@ const degrees = (most: number, say: string) =>
 
 const facts = {
   requestId,
-  name: z.string().trim().min(1, 'Enter the name.').max(120, 'The name can have 120 characters at most.'),
-  latitudeDeg: degrees(90, 'Enter decimal degrees from -90 to 90, for example 43.31. South is minus.'),
-  longitudeDeg: degrees(180, 'Enter decimal degrees from -180 to 180, for example -91.79. West is minus.'),
-  zone: z.string().trim().refine(isZone, 'Enter the name of a zone, for example America/Chicago.'),
+  name: z
+    .string()
+    .trim()
+    .min(1, said('Enter the name.'))
+    .max(120, said('The name can have 120 characters at most.')),
+  latitudeDeg: degrees(90, said('Enter decimal degrees from -90 to 90, for example 43.31. South is minus.')),
+  longitudeDeg: degrees(
+    180,
+    said('Enter decimal degrees from -180 to 180, for example -91.79. West is minus.'),
+  ),
+  zone: z.string().trim().refine(isZone, said('Enter the name of a zone, for example America/Chicago.')),
   /** Somebody looked at the time the zone's clocks show. Asked whenever the zone is new. */
   zoneConfirmed: z.boolean(),
   repairAvailable: yesNo,
@@ -32,7 +40,7 @@ export const addBaseInput = z.object({
     .string()
     .trim()
     .toUpperCase()
-    .regex(/^[A-Z0-9]{2,7}$/, 'Enter 2 to 7 letters and digits.'),
+    .regex(/^[A-Z0-9]{2,7}$/, said('Enter 2 to 7 letters and digits.')),
   /** The airport of the shipped file the form was filled from; empty when typed. */
   airportIdent: z.string().trim().toUpperCase().max(7),
 });

@@ -1,5 +1,5 @@
 import PgBoss from 'pg-boss';
-import { type Tx } from './client';
+import { database, type Tx } from './client';
 
 /** Queues that migration 0005 made; the second takes what could not be done in the end. */
 export const DELIVERIES = 'webhook-deliveries';
@@ -28,6 +28,14 @@ export async function sendDeliveryJob(tx: Tx, job: DeliveryJob): Promise<void> {
     },
   });
   if (id === null) throw new Error(`The queue ${DELIVERIES} is missing; run the migrations.`);
+}
+
+/** How many deliveries wait to be sent, those to be tried again among them. Of all operators: a number and nothing else. */
+export async function deliveriesWaiting(): Promise<number> {
+  const client = await database();
+  const [row] = await client.$queryRaw<{ waiting: number }[]>`
+    SELECT count(*)::int AS waiting FROM pgboss.job WHERE name = ${DELIVERIES} AND state < 'active'`;
+  return row?.waiting ?? 0;
 }
 
 /** Opens the queue as the application's role, which may make no tables: the owner made them at migration. */

@@ -1,3 +1,4 @@
+import { log } from '../log';
 import type { Tx } from './client';
 import { isTransient, isUnreachable } from './errors';
 
@@ -18,7 +19,7 @@ export async function aside<T>(tx: Tx, about: string, work: () => Promise<T>): P
     if (isTransient(error) || isUnreachable(error)) throw error;
     await tx.$executeRaw`ROLLBACK TO SAVEPOINT aside`;
     await tx.$executeRaw`RELEASE SAVEPOINT aside`;
-    console.error(JSON.stringify({ level: 'error', about, message: String(error) }));
+    log.error('set aside', error, { about });
     return { done: false };
   }
 }

@@ -1,3 +1,4 @@
+import { inSpan } from '../telemetry/spans';
 import { database, Prisma, type Tx } from './client';
 import { isTransient } from './errors';
 
@@ -8,7 +9,7 @@ import { isTransient } from './errors';
  * A school writes a few times a minute; standing in line costs nothing there and saves every reasoning about races.
  */
 export function writeInOperator<T>(operatorId: string, work: (tx: Tx) => Promise<T>): Promise<T> {
-  return retried(async () => {
+  return retried('write', async () => {
     const client = await database();
     return client.$transaction(
       async (tx) => {
@@ -23,7 +24,7 @@ export function writeInOperator<T>(operatorId: string, work: (tx: Tx) => Promise
 
 /** One consistent view of the operator's rows; nothing written inside would be right, so nothing can be. */
 export function readInOperator<T>(operatorId: string, work: (tx: Tx) => Promise<T>): Promise<T> {
-  return retried(async () => {
+  return retried('read', async () => {
     const client = await database();
     return client.$transaction(
       async (tx) => {
@@ -39,10 +40,14 @@ export function readInOperator<T>(operatorId: string, work: (tx: Tx) => Promise<
 /** Who has this address? The only question asked before an operator is known. Sees that one person or nobody. */
 export async function readForSignIn<T>(email: string, work: (tx: Tx) => Promise<T>): Promise<T> {
   const client = await database();
-  return client.$transaction(async (tx) => {
-    await tx.$queryRaw`SELECT set_config('app.sign_in_email', ${email}, true)`;
-    return work(tx);
-  });
+  return client.$transaction(
+    async (tx) => {
+      await tx.$queryRaw`SELECT set_config('app.sign_in_email', ${email}, true)`;
+      return work(tx);
+      // As long as the others wait: a busy server is no reason to turn somebody away at the door.
+    },
+    { maxWait: 10_000 },
+  );
 }
 
 /** Whose key is this? Asked before an operator is known, by the key's SHA-256. Sees that one key or none. */
@@ -54,12 +59,42 @@ export async function readForKey<T>(sha256: string, work: (tx: Tx) => Promise<T>
   });
 }
 
+/** Whose link is this? Asked before an operator is known, by the SHA-256 of its token. Sees that one link or none. */
+export async function readForLink<T>(sha256: string, work: (tx: Tx) => Promise<T>): Promise<T> {
+  const client = await database();
+  return client.$transaction(async (tx) => {
+    await tx.$queryRaw`SELECT set_config('app.link_sha256', ${sha256}, true)`;
+    return work(tx);
+  });
+}
+
+/**
+ * For setting up the first operator, by the SHA-256 of a token: sees that token's row or none, and nothing of any operator
+ * until `enterOperator` names one. Nobody is signed in yet.
+ */
+export async function writeWithSetUpToken<T>(sha256: string, work: (tx: Tx) => Promise<T>): Promise<T> {
+  const client = await database();
+  return client.$transaction(
+    async (tx) => {
+      await tx.$queryRaw`SELECT set_config('app.set_up_sha256', ${sha256}, true)`;
+      return work(tx);
+    },
+    { isolationLevel: Prisma.TransactionIsolationLevel.ReadCommitted, maxWait: 10_000, timeout: 20_000 },
+  );
+}
+
+/** Makes the rest of the transaction this operator's, in line with its other writes. */
+export async function enterOperator(tx: Tx, operatorId: string): Promise<void> {
+  await tx.$queryRaw`SELECT set_config('app.operator_id', ${operatorId}, true)`;
+  await tx.$queryRaw`SELECT pg_advisory_xact_lock(hashtextextended(${operatorId}, 0))::text`;
+}
+
 /**
  * Writes what no decision hangs on (when a key was last used, what became of a delivery) without standing in line with
  * the operator's writes.
  */
 export async function noteInOperator<T>(operatorId: string, work: (tx: Tx) => Promise<T>): Promise<T> {
-  return retried(async () => {
+  return retried('note', async () => {
     const client = await database();
     return client.$transaction(async (tx) => {
       await tx.$queryRaw`SELECT set_config('app.operator_id', ${operatorId}, true)`;
@@ -70,10 +105,10 @@ export async function noteInOperator<T>(operatorId: string, work: (tx: Tx) => Pr
 
 const ATTEMPTS = 3;
 
-async function retried<T>(run: () => Promise<T>): Promise<T> {
+async function retried<T>(kind: 'write' | 'read' | 'note', run: () => Promise<T>): Promise<T> {
   for (let attempt = 1; ; attempt += 1) {
     try {
-      return await run();
+      return await inSpan('transaction', { 'wheelchock.transaction': kind }, run);
     } catch (error) {
       if (attempt >= ATTEMPTS || !isTransient(error)) throw error;
     }

@@ -8,13 +8,14 @@ import { readSigner, signerFacts } from '../people/signer';
 import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
 import { localDate } from '../rules/months';
-import { workPartOf } from '../rules/findings/catalogue';
 import { deferralEligibility, type EligibilityReport } from '../rules/part-91/91-213-deferral-eligibility';
 import { mayDetermineNoHazard, toDeterminer } from '../rules/who-may-determine';
 import { refuseListedUnairworthy } from './listed-unairworthy';
+import { openDeferralWork } from './open-deferral-work';
 import { recordDetermination } from './record-determination';
 import { beginDeferralInput } from './schema';
 import { linesOf, requireAllowed, requireOpenWriteUp, underWork } from './write-up';
+import { filled, said } from '../words/said';
 
 /**
  * Defers an inoperative item: asks the whole of 91.213 again with the facts of this moment, takes the signed (d)(4)
@@ -31,53 +32,67 @@ export const beginDeferral = command({
     const { tx, operatorId, actor, now } = context;
     const writeUp = await requireOpenWriteUp(tx, operatorId, input.discrepancyId);
     if (writeUp.deferrals.some((deferral) => !deferral.end)) {
-      throw new Refusal('conflict', { say: `${writeUp.number} is deferred already.` });
+      throw new Refusal('conflict', {
+        say: filled(said('{number} is deferred already.'), { number: writeUp.number }),
+      });
     }
     if (underWork(writeUp)) {
       throw new Refusal('conflict', {
-        say: `Work on ${writeUp.number} has begun: sign it or give it up first.`,
+        say: filled(said('Work on {number} has begun: sign it or give it up first.'), {
+          number: writeUp.number,
+        }),
       });
     }
     await refuseListedUnairworthy(tx, operatorId, writeUp);
     if (writeUp.severity === null) {
-      throw new Refusal('conflict', { say: 'Judge the write-up first: undecided means grounding.' });
+      throw new Refusal('conflict', { say: said('Judge the write-up first: undecided means grounding.') });
     }
     if (writeUp.severity === 'grounding') {
       throw new Refusal('conflict', {
-        say: 'This is judged grounding, and a deferral would not let it fly. Judge it anew first, with a signature.',
+        say: said(
+          'This is judged grounding, and a deferral would not let it fly. Judge it anew first, with a signature.',
+        ),
       });
     }
     const report = await eligibilityNow(context, writeUp.aircraftId, writeUp.id);
     if (!report.deferrable) {
       const lines = linesOf([...report.gate, ...report.table.flatMap((row) => row.lines)]);
       throw new Refusal('signature_refused', {
-        say: 'This cannot be deferred. It is repaired, or found within limits by a mechanic.',
+        say: said('This cannot be deferred. It is repaired, or found within limits by a mechanic.'),
         lines: distinct(lines),
       });
     }
     if (input.nature === 'damage') {
       throw fieldRefusal(
         'nature',
-        'Damage comes first (91.405(a)): judge it as damage, make it safe, then ask about what still does not work.',
+        said(
+          'Damage comes first (91.405(a)): judge it as damage, make it safe, then ask about what still does not work.',
+        ),
       );
     }
     refuseAloneOnly(report, input);
     if (input.method === 'removed' && !input.deactivationIsMaintenance) {
-      throw fieldRefusal('deactivationIsMaintenance', 'Removal is maintenance and is recorded under 43.9.');
+      throw fieldRefusal(
+        'deactivationIsMaintenance',
+        said('Removal is maintenance and is recorded under 43.9.'),
+      );
     }
     const melItemId =
       report.path === 'mel' ? await melItemOf(context, writeUp.aircraftId, writeUp.equipmentId) : null;
     if (report.path === 'mel' && input.melProceduresDone === null) {
-      throw fieldRefusal('melProceduresDone', 'Say whether the procedures of the list are done.');
+      throw fieldRefusal('melProceduresDone', said('Say whether the procedures of the list are done.'));
     }
     const proceduresOwed = report.stepsOwed.some((step) => step.id === 'mel-procedures');
     if (proceduresOwed && !input.melProceduresDone) {
-      throw fieldRefusal('melProceduresDone', 'The list asks for its procedures first: do them, then defer.');
+      throw fieldRefusal(
+        'melProceduresDone',
+        said('The list asks for its procedures first: do them, then defer.'),
+      );
     }
     const zone = writeUp.aircraft.base.zone;
     const on = dayAtBase(now, zone);
     if (input.eltFirstRemovedOn !== null && input.eltFirstRemovedOn > on) {
-      throw fieldRefusal('eltFirstRemovedOn', 'This day has not come yet.');
+      throw fieldRefusal('eltFirstRemovedOn', said('This day has not come yet.'));
     }
     const signer = await readSigner(tx, operatorId, actor.personId);
     const facts = signerFacts(signer);
@@ -166,13 +181,13 @@ export function refuseAloneOnly(
 ): void {
   const names = together.map(({ number, title }) => `${number} ${title}`).join('; ');
   if (together.length > 0 && !input.together) {
-    throw fieldRefusal('together', `Answer for it together with: ${names}.`);
+    throw fieldRefusal('together', filled(said('Answer for it together with: {names}.'), { names }));
   }
   const { togetherWith } = input;
   if (togetherWith && together.some(({ id }) => !togetherWith.includes(id))) {
     throw fieldRefusal(
       'together',
-      `More is out than when you looked. Look again; now counted together: ${names}.`,
+      filled(said('More is out than when you looked. Look again; now counted together: {names}.'), { names }),
     );
   }
 }
@@ -194,40 +209,11 @@ export async function eligibilityNow(
 
 async function melItemOf({ tx, operatorId }: Context, aircraftId: string, equipmentId: string | null) {
   const item = await tx.melItem.findFirst({
-    where: { operatorId, equipmentId: equipmentId ?? undefined, mel: { aircraftId } },
+    where: { operatorId, equipmentId: equipmentId ?? undefined, mel: { aircraftId, endedAt: null } },
   });
   if (!item || !equipmentId)
-    throw new Refusal('conflict', { say: 'The minimum equipment list has no such item.' });
+    throw new Refusal('conflict', { say: said('The minimum equipment list has no such item.') });
   return item.id;
-}
-
-/** Removing or deactivating as maintenance is work like any other: begun now, owed its entry and signature. */
-async function openDeferralWork(
-  { tx, operatorId, actor, now }: Context,
-  writeUp: Awaited<ReturnType<typeof requireOpenWriteUp>>,
-  deferralId: string,
-  input: { method: string; methodWords: string },
-): Promise<void> {
-  const part = workPartOf(writeUp.findingKey, writeUp.jasc);
-  if (!part.known) throw new Refusal('conflict', { say: 'Give the write-up its JASC code first.' });
-  await tx.maintenanceAction.create({
-    data: {
-      id: randomUUID(),
-      operatorId,
-      aircraftId: writeUp.aircraftId,
-      discrepancyId: writeUp.id,
-      deferralId,
-      title: `${input.method === 'removed' ? 'Remove' : 'Deactivate'}: ${writeUp.title}`,
-      part: part.value,
-      jasc: writeUp.jasc,
-      workKind: 'minor',
-      swapOnly: true,
-      state: 'started',
-      startedById: actor.personId,
-      startedAt: now,
-      description: input.methodWords,
-    },
-  });
 }
 
 /** One of each, where several rows say the same. */

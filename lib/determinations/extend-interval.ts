@@ -10,6 +10,7 @@ import { aboutDiscrepancy } from '../rules/part-91/91-213-item';
 import { extensionOf } from '../rules/part-91/91-213-list-entry';
 import { extendIntervalInput } from './schema';
 import { linesOf } from './write-up';
+import { said } from '../words/said';
 
 /**
  * Lengthens the repair interval of an item deferred under a minimum equipment list, once, where the letter of authorization
@@ -26,8 +27,8 @@ export const extendInterval = command({
       where: { operatorId_id: { operatorId, id: deferralId } },
       include: { end: true, discrepancy: { select: { id: true, number: true, aircraftId: true } } },
     });
-    if (!deferral) throw new Refusal('not_found', { say: 'There is no such deferral here.' });
-    if (deferral.end) throw new Refusal('conflict', { say: 'This deferral has ended.' });
+    if (!deferral) throw new Refusal('not_found', { say: said('There is no such deferral here.') });
+    if (deferral.end) throw new Refusal('conflict', { say: said('This deferral has ended.') });
     const row = await readAircraft(tx, operatorId, deferral.discrepancy.aircraftId);
     const facts = row && aircraftFacts(row);
     const writeUp = facts?.discrepancies.find(({ id }) => id === deferral.discrepancy.id);
@@ -36,7 +37,9 @@ export const extendInterval = command({
     const asked = extensionOf(facts, writeUp, dayAtBase(now, zone));
     if (asked === null) {
       throw new Refusal('conflict', {
-        say: 'Only an item deferred under a minimum equipment list that is in force has a repair interval to extend.',
+        say: said(
+          'Only an item deferred under a minimum equipment list that is in force has a repair interval to extend.',
+        ),
       });
     }
     const ruling = mayExtendThrough(asked, until, aboutDiscrepancy(writeUp));
@@ -45,7 +48,7 @@ export const extendInterval = command({
       // Where only the day is wrong, it is said beside the day.
       if (asked.allowed)
         throw new Refusal('invalid', { fields: { until: [lines[0]?.because ?? ''] }, lines });
-      throw new Refusal('signature_refused', { say: 'This interval cannot be extended.', lines });
+      throw new Refusal('signature_refused', { say: said('This interval cannot be extended.'), lines });
     }
     const authority = facts.mel.known ? (facts.mel.value?.extension?.reference ?? '') : '';
     const content = {

@@ -12,6 +12,7 @@ import { refuseListedUnairworthy } from './listed-unairworthy';
 import { recordDetermination } from './record-determination';
 import { findWithinLimitsInput } from './schema';
 import { requireAllowed, requireOpenWriteUp } from './write-up';
+import { said } from '../words/said';
 
 /** Kinds that can lie within a maker's limit. What does not work, and a paper that is missing, cannot. */
 export const MEASURABLE: readonly string[] = [
@@ -39,13 +40,15 @@ export const findWithinLimits = command({
     await refuseListedUnairworthy(tx, operatorId, writeUp);
     if (!MEASURABLE.includes(writeUp.kind)) {
       throw new Refusal('conflict', {
-        say: 'Only a measurable condition can be within limits. Equipment that does not work is repaired or deferred.',
+        say: said(
+          'Only a measurable condition can be within limits. Equipment that does not work is repaired or deferred.',
+        ),
       });
     }
     const part = workPartOf(writeUp.findingKey, writeUp.jasc);
     if (!part.known) {
       throw new Refusal('conflict', {
-        say: 'Give the write-up its JASC code first: the part decides who may find this.',
+        say: said('Give the write-up its JASC code first: the part decides who may find this.'),
       });
     }
     const zone = writeUp.aircraft.base.zone;
@@ -107,7 +110,7 @@ function readingsOf({ limitId, measuredValue, alsoMeasured = [] }: Input) {
   if (limitId === undefined || measuredValue === undefined) {
     throw fieldRefusal(
       'measuredValue',
-      'This aircraft has a stored limit for this finding: enter the number that was measured.',
+      said('This aircraft has a stored limit for this finding: enter the number that was measured.'),
     );
   }
   return [{ limitId, measuredValue }, ...alsoMeasured];
@@ -116,7 +119,7 @@ function readingsOf({ limitId, measuredValue, alsoMeasured = [] }: Input) {
 /** Without a stored limit: what was measured, the limit, and where it comes from, all in words and all needed: the schema asks. */
 function inWords({ measured, limitText, limitSource, limitId }: Input): MeasuredWithin {
   if (limitId !== undefined) {
-    throw fieldRefusal('limitId', 'This aircraft has no such limit for this finding.');
+    throw fieldRefusal('limitId', said('This aircraft has no such limit for this finding.'));
   }
   return { measured, limitText, limitSource, readings: [] };
 }

@@ -13,6 +13,7 @@ import { refuseListedUnairworthy } from './listed-unairworthy';
 import { recordDetermination } from './record-determination';
 import { judgeSeverityInput } from './schema';
 import { linesOf, requireOpenWriteUp, underWork } from './write-up';
+import { filled, said } from '../words/said';
 
 /**
  * A mechanic judges a write-up: what kind of trouble, which system, which equipment, how severe. It can ground, say
@@ -29,21 +30,24 @@ export const judgeSeverity = command({
     const { tx, operatorId, actor, now } = context;
     const writeUp = await requireOpenWriteUp(tx, operatorId, input.discrepancyId);
     const code = jascCode(input.jasc);
-    if (!code.known) throw fieldRefusal('jasc', 'There is no such JASC code in the table.');
+    if (!code.known) throw fieldRefusal('jasc', said('There is no such JASC code in the table.'));
     refuseLooseSeverity(input);
     if (input.kind === 'inoperative' && !input.equipmentId) {
-      throw fieldRefusal('equipmentId', 'Say which line of the equipment list does not work.');
+      throw fieldRefusal('equipmentId', said('Say which line of the equipment list does not work.'));
     }
     if (writeUp.state === 'deferred') {
       throw new Refusal('conflict', {
-        say: 'This write-up is deferred. Repair it, or end the deferral first.',
+        say: said('This write-up is deferred. Repair it, or end the deferral first.'),
       });
     }
     await refuseListedUnairworthy(tx, operatorId, writeUp);
     if (input.equipmentId) {
       const item = await requireEquipment(tx, operatorId, writeUp.aircraftId, input.equipmentId);
       if (input.inoperativeCount !== null && input.inoperativeCount > item.installed) {
-        throw fieldRefusal('inoperativeCount', `Only ${item.installed} installed.`);
+        throw fieldRefusal(
+          'inoperativeCount',
+          filled(said('Only {installed} installed.'), { installed: item.installed }),
+        );
       }
     }
     const zone = writeUp.aircraft.base.zone;
@@ -107,11 +111,11 @@ function refuseLooseSeverity(input: { kind: string; severity: string }): void {
   if (input.severity === 'limiting' && input.kind !== 'inoperative') {
     throw fieldRefusal(
       'severity',
-      'Only equipment that does not work can be limiting. Damage is repaired or found within limits.',
+      said('Only equipment that does not work can be limiting. Damage is repaired or found within limits.'),
     );
   }
   if (input.severity === 'note' && input.kind !== 'cosmetic') {
-    throw fieldRefusal('severity', 'Only what is cosmetic can be a note.');
+    throw fieldRefusal('severity', said('Only what is cosmetic can be a note.'));
   }
 }
 
@@ -122,7 +126,12 @@ function refuseLooseSeverity(input: { kind: string; severity: string }): void {
 function refuseMovingUnderWork(writeUp: Awaited<ReturnType<typeof requireOpenWriteUp>>): void {
   if (!underWork(writeUp)) return;
   throw new Refusal('conflict', {
-    say: `Work on ${writeUp.number} is under way for another system. Sign it or give it up first, or write up what you found as a new finding.`,
+    say: filled(
+      said(
+        'Work on {number} is under way for another system. Sign it or give it up first, or write up what you found as a new finding.',
+      ),
+      { number: writeUp.number },
+    ),
   });
 }
 
@@ -138,14 +147,16 @@ function refuseExplainingAway(before: string, after: string, reported: Catalogue
   if (after === 'cosmetic' && before !== 'cosmetic') {
     throw fieldRefusal(
       'kind',
-      'Only what was written up as cosmetic is. Damage and wear are found within limits, with the limit and its source; all else is put right and signed.',
+      said(
+        'Only what was written up as cosmetic is. Damage and wear are found within limits, with the limit and its source; all else is put right and signed.',
+      ),
     );
   }
   const neverDeferred = NEVER_DEFERRED.includes(before) || NEVER_DEFERRED.includes(reported?.kind ?? '');
   if (neverDeferred && after === 'inoperative' && reported && reported.equipmentFunction === null) {
     throw fieldRefusal(
       'kind',
-      'This is not equipment with a function that could be deferred. It is repaired.',
+      said('This is not equipment with a function that could be deferred. It is repaired.'),
     );
   }
 }

@@ -15,6 +15,8 @@ import {
   type Measurement,
   type MeasureUnit,
 } from '../rules/findings/measurements';
+import { sayBoundsInUnits, sayInUnits, type Units } from '../units/say';
+import { filled, said } from '../words/said';
 
 /** A stored limit of the aircraft that can judge the finding of a write-up. */
 export interface LimitOfWriteUp {
@@ -38,7 +40,7 @@ export async function limitsOfWriteUp(tx: Tx, of: Of): Promise<readonly LimitOfW
   const finding = of.findingKey === null ? null : findingOf(of.findingKey);
   if (finding === null) return [];
   const rows = await tx.storedLimit.findMany({
-    where: { operatorId: of.operatorId, aircraftId: of.aircraftId },
+    where: { operatorId: of.operatorId, aircraftId: of.aircraftId, endedAt: null },
     orderBy: { id: 'asc' },
   });
   return finding.measurements.flatMap(({ key, role }) => {
@@ -73,7 +75,7 @@ export function neededInWords(
   );
 }
 
-/** A limit as the form shows it beside its box. */
+/** A limit as the form shows it beside its box, in the units of the reader. */
 export interface LimitView {
   readonly id: string;
   readonly label: string;
@@ -89,6 +91,7 @@ export interface LimitView {
 export const limitViews = (
   limits: readonly LimitOfWriteUp[],
   reported: Readonly<Record<string, number>>,
+  units: Units,
 ): readonly LimitView[] =>
   limits.map(({ id, role, measurement, limit }) => {
     const { key, label, unit } = measurement;
@@ -98,9 +101,9 @@ export const limitViews = (
       label,
       unit,
       needed: role === 'needed',
-      bounds: sayBounds(limit, unit),
+      bounds: sayBoundsInUnits(limit, unit, units),
       source: sourceWords(limit),
-      reported: value === undefined ? null : sayMeasured(value, unit),
+      reported: value === undefined ? null : sayInUnits(value, unit, units),
     };
   });
 
@@ -144,7 +147,10 @@ export function heldAgainstLimits(
     const field = index === 0 ? 'measuredValue' : `alsoMeasured.${index - 1}.measuredValue`;
     const of = limits.find(({ id }) => id === reading.limitId);
     if (!of)
-      throw fieldRefusal(index === 0 ? 'limitId' : field, 'This is no limit of this finding. Look again.');
+      throw fieldRefusal(
+        index === 0 ? 'limitId' : field,
+        said('This is no limit of this finding. Look again.'),
+      );
     // Two stored limits may bound one measurement; the number is held against both.
     const outside = limits
       .filter(({ measurement }) => measurement.key === of.measurement.key)
@@ -160,7 +166,9 @@ export function heldAgainstLimits(
   if (left) {
     throw fieldRefusal(
       'measuredValue',
-      `${left.measurement.label} has to be measured too: it has a limit of its own.`,
+      filled(said('{label} has to be measured too: it has a limit of its own.'), {
+        label: left.measurement.label,
+      }),
     );
   }
   const rest = wordsFor(beside);

@@ -1,5 +1,6 @@
 import type { Tx } from '../db/client';
 import { Refusal } from '../problems';
+import { filled, said } from '../words/said';
 
 /**
  * Refuses an act that would clear, or make light of, what a signed list of 43.11(b) names as unairworthy and an inspection
@@ -17,7 +18,12 @@ export async function refuseListedUnairworthy(
   });
   if (!judged.some(({ content }) => namesList(content))) return;
   throw new Refusal('conflict', {
-    say: `${writeUp.number} stands on an inspector’s signed list as unairworthy (14 CFR 43.11(b)). Only work with its signed entry clears it.`,
+    say: filled(
+      said(
+        '{number} stands on an inspector’s signed list as unairworthy (14 CFR 43.11(b)). Only work with its signed entry clears it.',
+      ),
+      { number: writeUp.number },
+    ),
   });
 }
 

@@ -6,6 +6,7 @@ import { dayAtBase } from '../records/signature';
 import { mayPlacePlacard } from '../rules/who-may-determine';
 import { placePlacardInput } from './schema';
 import { requireAllowed } from './write-up';
+import { said } from '../words/said';
 
 /** Somebody put the placard up and says so: a pilot, private or higher, or somebody who may maintain the aircraft. */
 export const placePlacard = command({
@@ -22,10 +23,10 @@ export const placePlacard = command({
         },
       },
     });
-    if (!placard) throw new Refusal('not_found', { say: 'There is no such placard here.' });
-    if (placard.placedAt) throw new Refusal('conflict', { say: 'This placard is in place already.' });
+    if (!placard) throw new Refusal('not_found', { say: said('There is no such placard here.') });
+    if (placard.placedAt) throw new Refusal('conflict', { say: said('This placard is in place already.') });
     if (placard.deferral.end)
-      throw new Refusal('conflict', { say: 'The deferral has ended; no placard is owed.' });
+      throw new Refusal('conflict', { say: said('The deferral has ended; no placard is owed.') });
     const { discrepancy } = placard.deferral;
     const signer = signerFacts(await readSigner(tx, operatorId, actor.personId));
     const ruling = mayPlacePlacard(signer, dayAtBase(now, discrepancy.aircraft.base.zone));

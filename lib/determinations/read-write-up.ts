@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { query } from '../access/service';
 import { calendarDateOrNull, instant } from '../db/dates';
+import { onPaperOf, type OnPaperView } from '../fleet/carried-determination';
 import { aircraftFacts, basePlace, readAircraft } from '../fleet/facts';
 import {
   EARLIER,
@@ -22,6 +23,9 @@ import { workPartOf } from '../rules/findings/catalogue';
 import type { ExtensionRuling } from '../rules/advisory/mmel-extension';
 import { jascLabel, type PartOfAircraft } from '../rules/jasc';
 import { extensionOf } from '../rules/part-91/91-213-list-entry';
+import { chosenUnits } from '../units/chosen';
+import type { Units } from '../units/say';
+import { houseOnDeferral, type HouseOnDeferral } from '../rules/house/deferral-under-house';
 import { deferralEligibility, type EligibilityReport } from '../rules/part-91/91-213-deferral-eligibility';
 import { mayDetermineNoHazard, mayFindWithinLimits } from '../rules/who-may-determine';
 import type { AircraftTypeFacts } from '../rules/aircraft';
@@ -38,6 +42,7 @@ import {
   type ExtensionView,
   type PastDeferral,
 } from './record-of-write-up';
+import { said } from '../words/said';
 
 export type { WorkView } from '../work/work-view';
 
@@ -48,6 +53,8 @@ export interface WriteUpView {
   readonly aircraftId: string;
   readonly registration: string;
   readonly typeName: string;
+  /** What the reader reads quantities in. */
+  readonly units: Units;
   readonly ttisTenths: number | null;
   readonly summary: WriteUpSummary;
   readonly jascLabel: string;
@@ -73,6 +80,8 @@ export interface WriteUpView {
     readonly certificateKind: string;
     readonly certificateNumber: string;
     readonly statement: string;
+    /** It stood on paper: the day of the paper, and who vouches for it. Null: it was signed here. */
+    readonly onPaper: OnPaperView | null;
     readonly measured: string | null;
     readonly limitText: string | null;
     readonly limitSource: string | null;
@@ -101,6 +110,8 @@ export interface WriteUpView {
   readonly pastDeferrals: readonly PastDeferral[];
   /** 91.213 asked now; null once closed. */
   readonly eligibility: EligibilityReport | null;
+  /** What rules of the house add while it is deferred: apart from the law's answer. */
+  readonly houseOnDeferral: readonly HouseOnDeferral[];
   readonly work: readonly WorkView[];
   /** How the finding is usually put right; a hint for starting work. */
   readonly usual: UsualWorkView;
@@ -134,9 +145,10 @@ export const readWriteUp = query({
         work: { include: WORK_ROW, orderBy: [{ startedAt: 'asc' }, { enteredAt: 'asc' }] },
       },
     });
-    if (!row) throw new Refusal('not_found', { say: 'There is no such write-up here.' });
+    if (!row) throw new Refusal('not_found', { say: said('There is no such write-up here.') });
     const aircraft = await readAircraft(tx, operatorId, row.aircraftId);
     if (!aircraft) throw new Refusal('not_found');
+    const units = await chosenUnits(tx, actor);
     const limits = await limitsOfWriteUp(tx, { ...row, operatorId });
     const names = await namesOf(tx, [
       row.finding.personId,
@@ -158,6 +170,7 @@ export const readWriteUp = query({
       aircraftId: aircraft.id,
       registration: aircraft.registration,
       typeName: aircraft.type.name,
+      units,
       ttisTenths: aircraft.ttisTenths,
       summary: summaryOf(row, names),
       jascLabel: row.jasc ? jascLabel(row.jasc) : 'no system named yet',
@@ -181,6 +194,7 @@ export const readWriteUp = query({
           certificateKind: entry.certificateKind,
           certificateNumber: entry.certificateNumber,
           statement: entry.statement,
+          onPaper: onPaperOf(entry),
           measured: entry.measured,
           limitText: entry.limitText,
           limitSource: entry.limitSource,
@@ -200,12 +214,15 @@ export const readWriteUp = query({
           }
         : null,
       mayExtend: open ? extensionOf(facts, open, today) : null,
-      limits: limitViews(limits, row.finding.measurements as Record<string, number>),
+      limits: limitViews(limits, row.finding.measurements as Record<string, number>, units),
       neededInWords: neededInWords(row.findingKey, limits),
       pastDeferrals: pastDeferrals(row.deferrals, names),
       eligibility: open
         ? deferralEligibility(facts, open, basePlace(aircraft.base), today, now.toISOString())
         : null,
+      houseOnDeferral: open
+        ? houseOnDeferral(facts, open, basePlace(aircraft.base), today, now.toISOString())
+        : [],
       work: row.work.map((work) => workView(work, { me, on: today, names, facts: facts.work })),
       usual: usualWork(row.findingKey, aircraft.type.category as AircraftTypeFacts['category']),
       equipment: aircraft.equipment.map((item) => ({

@@ -6,6 +6,7 @@ import { signatureOver } from '../records/signature';
 import type { Line } from '../rules/verdict';
 import type { DeterminingCertificate } from '../rules/who-may-determine';
 import type { requireOpenWriteUp } from './write-up';
+import { said } from '../words/said';
 
 type WriteUp = Awaited<ReturnType<typeof requireOpenWriteUp>>;
 
@@ -34,8 +35,8 @@ interface DeterminationEntry {
 
 /** The certificate that carried the ruling: one held beside it, out of date perhaps, is not what the record names. */
 function certificateUnder(signer: SignerRow, under: DeterminingCertificate | null) {
-  const held = signer.certificates.find((one) => one.kind === under && !one.revokedOn);
-  if (!held) throw new Refusal('signature_refused', { say: 'No certificate carries this.' });
+  const held = signer.certificates.find((one) => one.kind === under);
+  if (!held) throw new Refusal('signature_refused', { say: said('No certificate carries this.') });
   return { kind: held.kind, number: held.number };
 }
 

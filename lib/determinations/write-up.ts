@@ -1,6 +1,7 @@
 import type { Tx } from '../db/client';
 import { Refusal } from '../problems';
 import type { Ruling } from '../rules/ruling';
+import { filled, said } from '../words/said';
 
 /** One write-up with what every act on it needs. */
 export async function requireOpenWriteUp(tx: Tx, operatorId: string, id: string) {
@@ -14,10 +15,12 @@ export async function requireOpenWriteUp(tx: Tx, operatorId: string, id: string)
       determinations: { where: { kind: 'severity' }, select: { id: true } },
     },
   });
-  if (!writeUp) throw new Refusal('not_found', { say: 'There is no such write-up here.' });
+  if (!writeUp) throw new Refusal('not_found', { say: said('There is no such write-up here.') });
   if (writeUp.state === 'closed') {
     throw new Refusal('conflict', {
-      say: `${writeUp.number} is closed. The same trouble again is a new write-up.`,
+      say: filled(said('{number} is closed. The same trouble again is a new write-up.'), {
+        number: writeUp.number,
+      }),
     });
   }
   return writeUp;

@@ -5,6 +5,7 @@ import { fieldRefusal, type Result } from '../problems';
 import { keyPrefix, keySha256, newKeyText } from './key-text';
 import { issueKeyInput } from './schema';
 import { IN_ADDRESS, type Scope } from './scopes';
+import { said } from '../words/said';
 
 /** A key that was issued. The key itself is there the first time and never again. */
 export interface IssuedKey {
@@ -24,7 +25,7 @@ const written = command({
   async run({ tx, operatorId, actor, now, requestId }, input) {
     const scopes = [...new Set(input.scopes)].sort();
     const expiresAt = input.lastDay === '' ? null : new Date(`${input.lastDay}T24:00:00Z`);
-    if (expiresAt && expiresAt <= now) throw fieldRefusal('lastDay', 'This day is over already.');
+    if (expiresAt && expiresAt <= now) throw fieldRefusal('lastDay', said('This day is over already.'));
     const { sha256, prefix } = input.made;
     await tx.accessKey.create({
       data: {

@@ -3,6 +3,7 @@ import { requestId } from '../access/request-id';
 import { writtenWords } from '../access/written-words';
 import { EVENT_NAMES } from './events';
 import { IN_ADDRESS, SCOPE_NAMES } from './scopes';
+import { said } from '../words/said';
 
 const name = writtenWords('A name', 80);
 const id = z.uuid();
@@ -13,14 +14,16 @@ export const issueKeyInput = z.object({
   name,
   scopes: z
     .array(z.enum(SCOPE_NAMES as [string, ...string[]]))
-    .min(1, 'Choose what the key opens.')
+    .min(1, said('Choose what the key opens.'))
     .refine((all) => all.length === 1 || !all.includes(IN_ADDRESS), {
-      error: 'A key for the calendar stands in an address that others may see. Issue it a key of its own.',
+      error: said(
+        'A key for the calendar stands in an address that others may see. Issue it a key of its own.',
+      ),
     }),
   /** Last day the key is good, or empty: until it is ended. */
-  lastDay: z.union([z.literal(''), z.iso.date('Enter a date, or leave it empty.')]),
+  lastDay: z.union([z.literal(''), z.iso.date(said('Enter a date, or leave it empty.'))]),
   /** Asked again: a key outlasts the session. */
-  password: z.string().min(1, 'Your password is needed to issue a key.').max(200),
+  password: z.string().min(1, said('Your password is needed to issue a key.')).max(200),
 });
 
 export const endKeyInput = z.object({ requestId, keyId: id });
@@ -32,9 +35,9 @@ export const addWebhookInput = z.object({
   url: z
     .string()
     .trim()
-    .min(1, 'An address is needed.')
-    .max(500, 'The address can have 500 characters at most.'),
-  events: z.array(z.enum(EVENT_NAMES as [string, ...string[]])).min(1, 'Choose at least one event.'),
+    .min(1, said('An address is needed.'))
+    .max(500, said('The address can have 500 characters at most.')),
+  events: z.array(z.enum(EVENT_NAMES as [string, ...string[]])).min(1, said('Choose at least one event.')),
 });
 
 export const endWebhookInput = z.object({ requestId, webhookId: id });

@@ -1,13 +1,15 @@
+import { said } from '../words/said';
+
 /** What a key may open. Each is named by what stands behind it; a key has one or several, and never more than its person. */
 export const SCOPES = {
-  'fleet:read': 'Board, aircraft and their answers',
-  'write-ups:read': 'Write-ups',
-  'flights:read': 'Planned flights and releases',
-  'flights:plan': 'Plan flights',
-  'due:read': 'What falls due',
-  'records:read': 'Signed records of an aircraft',
-  'everything:read': 'Every table as CSV or JSON',
-  'calendar:read': 'The calendar of what falls due',
+  'fleet:read': said('Board, aircraft and their answers'),
+  'write-ups:read': said('Write-ups'),
+  'flights:read': said('Planned flights and releases'),
+  'flights:plan': said('Plan flights'),
+  'due:read': said('What falls due'),
+  'records:read': said('Signed records of an aircraft'),
+  'everything:read': said('Every table as CSV or JSON'),
+  'calendar:read': said('The calendar of what falls due'),
 } as const;
 
 export type Scope = keyof typeof SCOPES;

@@ -2,6 +2,7 @@ import { command } from '../access/service';
 import { sendDeliveryJob } from '../db/job-queue';
 import { Refusal } from '../problems';
 import { sendAgainInput } from './schema';
+import { said } from '../words/said';
 
 /** Puts a delivery that was given up in line again, under the same number. Refuses one that was sent or still waits. */
 export const sendAgain = command({
@@ -12,10 +13,10 @@ export const sendAgain = command({
       where: { operatorId_id: { operatorId, id: deliveryId } },
       include: { webhook: { select: { name: true, endedAt: true } } },
     });
-    if (!delivery) throw new Refusal('not_found', { say: 'There is no such delivery here.' });
-    if (delivery.webhook.endedAt) throw new Refusal('conflict', { say: 'This webhook was ended.' });
+    if (!delivery) throw new Refusal('not_found', { say: said('There is no such delivery here.') });
+    if (delivery.webhook.endedAt) throw new Refusal('conflict', { say: said('This webhook was ended.') });
     if (delivery.state !== 'given-up') {
-      throw new Refusal('conflict', { say: 'Only what was given up is sent again by hand.' });
+      throw new Refusal('conflict', { say: said('Only what was given up is sent again by hand.') });
     }
     await tx.webhookDelivery.updateMany({
       where: { operatorId, id: deliveryId },

@@ -1,4 +1,6 @@
 import { DELIVERIES, GIVEN_UP, openJobQueue, type DeliveryJob } from '../db/job-queue';
+import { log } from '../log';
+import { whenClosing } from '../shutdown';
 import { deliver, giveUp } from './deliver';
 
 /** Deliveries sent side by side in one server: a receiver that is slow holds up only one of them. */
@@ -47,17 +49,14 @@ export function startDeliveries(): void {
       timer.unref();
     }
   };
-  for (const signal of ['SIGTERM', 'SIGINT'] as const) {
-    process.once(signal, () => {
-      stopped = true;
-      clearTimeout(timer);
-      void running?.stop().catch(logTrouble);
-    });
-  }
+  whenClosing(async () => {
+    stopped = true;
+    clearTimeout(timer);
+    await running?.stop().catch(logTrouble);
+  });
   void start();
 }
 
 function logTrouble(error: unknown): void {
-  const message = error instanceof Error ? error.message : String(error);
-  console.error(JSON.stringify({ level: 'error', about: 'deliveries', message }));
+  log.error('not sent', error, { about: 'deliveries' });
 }

@@ -1,5 +1,6 @@
 import type { Tx } from '../db/client';
 import { command, type Context } from '../access/service';
+import { isOilReading, walksCount } from '../fleet/house-facts';
 import { factsChanged, requireAircraft } from '../fleet/require-aircraft';
 import { namedByOpenPermit } from '../permits/permit-facts';
 import { Refusal } from '../problems';
@@ -10,6 +11,7 @@ import type { Line } from '../rules/verdict';
 import { findingRow, openWriteUp, storedLimits, type FoundThing } from './open-write-up';
 import { requireWalkaround } from './report-finding';
 import { addObservationInput } from './schema';
+import { said } from '../words/said';
 
 /** What the observer is told at once. */
 export interface ObservationAdded {
@@ -63,7 +65,9 @@ export const addObservation = command({
       place: writeUp.finding.place,
     };
     const value =
-      why === null ? await restOn(context, writeUp, found) : await openAnew(context, aircraft.id, found, why);
+      why === null
+        ? await restOn(context, writeUp, aircraft.typeId, found)
+        : await openAnew(context, aircraft.id, found, why);
     return {
       value,
       audit: {
@@ -88,21 +92,29 @@ async function requireWriteUp(tx: Tx, operatorId: string, id: string) {
     where: { operatorId_id: { operatorId, id } },
     include: { finding: { select: { place: true } } },
   });
-  if (!writeUp) throw new Refusal('not_found', { say: 'There is no such write-up here.' });
+  if (!writeUp) throw new Refusal('not_found', { say: said('There is no such write-up here.') });
   return writeUp;
 }
 
 type WriteUp = Awaited<ReturnType<typeof requireWriteUp>>;
 
 /** The old write-up stands as it is; the observation is kept beside it. */
-async function restOn(context: Context, writeUp: WriteUp, found: FoundThing): Promise<ObservationAdded> {
+async function restOn(
+  context: Context,
+  writeUp: WriteUp,
+  typeId: string,
+  found: FoundThing,
+): Promise<ObservationAdded> {
   const { tx, operatorId, actor, now } = context;
   // The place and the kind are the write-up's; of the observer there are the words and the numbers.
   const row = { ...found, place: '', kind: null };
   await tx.finding.create({ data: findingRow(operatorId, writeUp.aircraftId, actor.personId, now, row) });
-  // A special flight permit that names the write-up stands in for it no more (lib/permits/permit-facts.ts). Otherwise an
-  // observation of the same thing changes no answer.
-  if (await namedByOpenPermit(context, writeUp)) await factsChanged(tx, operatorId, writeUp.aircraftId);
+  // A special flight permit that names the write-up stands in for it no more (lib/permits/permit-facts.ts), and oil that was
+  // measured may be what a rule of the house asks. Otherwise an observation of the same thing changes no answer.
+  const changes =
+    (await namedByOpenPermit(context, writeUp)) ||
+    (isOilReading(found.measurements) && (await walksCount(tx, { id: writeUp.aircraftId, typeId })));
+  if (changes) await factsChanged(tx, operatorId, writeUp.aircraftId);
   const { settledBy } = triage({
     findingKey: found.findingKey,
     kind: found.kind,

@@ -1,3 +1,5 @@
+import { said } from '../words/said';
+
 /** One thing that happened to a write-up, in the words of whoever did it. */
 export interface WriteUpEvent {
   readonly at: string;
@@ -11,6 +13,8 @@ interface DeterminationDone {
   readonly by: string;
   readonly statement: string;
   readonly at: string;
+  /** It stood on paper, and was carried over at this time. */
+  readonly onPaper?: { readonly document: string } | null;
 }
 
 interface WorkDone {
@@ -36,10 +40,10 @@ export function eventsOf(
   work: readonly WorkDone[],
 ): readonly WriteUpEvent[] {
   const events = [
-    ...determinations.map(({ kind, by, statement, at }) => ({
+    ...determinations.map(({ kind, by, statement, at, onPaper }) => ({
       at,
       who: by,
-      what: DETERMINED[kind] ?? kind,
+      what: onPaper ? said('Deferred on paper, carried over') : (DETERMINED[kind] ?? kind),
       words: statement,
     })),
     ...work

@@ -6,6 +6,7 @@ import { requireEquipment } from '../fleet/require-equipment';
 import { calendarDateOrNull } from '../db/dates';
 import { triage, type StoredLimit, type TriageProposal } from '../rules/findings/triage';
 import type { FindingKind, Severity } from '../rules/aircraft';
+import { severityCarriedOver } from '../rules/carried-over';
 
 /** What the reporter is told at once. */
 export interface ReportedFinding {
@@ -41,21 +42,29 @@ export interface FoundThing {
   readonly foundAt: string;
 }
 
+/** A write-up that stood open on paper. The paper can make it stricter, never looser (lib/rules/carried-over.ts). */
+export interface OnPaper {
+  readonly openedAt: Date;
+  readonly severity: Severity | null;
+}
+
 /**
  * Writes a finding down and opens a write-up for it in the same breath: from this moment the aircraft's answer knows it.
  * The finding keeps the words as sent; triage proposes the severity. Only what triage leaves to nobody's judgement
  * (grounding, limiting, a cosmetic note) counts at once; a "watch" counts when a mechanic has found it within limits.
  *
  * @param listLimits limits of the type's walkaround list that count where the aircraft has none of its own
+ * @param onPaper it was open before this tool: since when, and how severe the paper calls it
  */
 export async function openWriteUp(
   { tx, operatorId, actor, now }: Context,
   aircraftId: string,
   found: FoundThing,
   listLimits: readonly StoredLimit[] = [],
+  onPaper: OnPaper | null = null,
 ): Promise<ReportedFinding> {
   const named = found.equipmentId
-    ? await requireEquipment(tx, operatorId, aircraftId, found.equipmentId)
+    ? await requireEquipment(tx, operatorId, aircraftId, found.equipmentId, 'also-removed')
     : null;
   const proposal = triage({
     findingKey: found.findingKey,
@@ -65,10 +74,11 @@ export async function openWriteUp(
     measurements: found.measurements,
     limits: [...(await storedLimits(tx, operatorId, aircraftId)), ...listLimits],
   });
-  const fits = named !== null && isFitting(named, found.findingKey, proposal);
+  // Taken off the list after a phone wrote this: the write-up counts all the same, and a mechanic says what it is about.
+  const fits = named !== null && !named.removedOn && isFitting(named, found.findingKey, proposal);
   const equipmentId = fits ? named.id : await onlyFitting(tx, operatorId, aircraftId, proposal);
   await tx.finding.create({ data: findingRow(operatorId, aircraftId, actor.personId, now, found) });
-  const severity = atOnce(proposal);
+  const severity = onPaper ? severityCarriedOver(onPaper.severity, atOnce(proposal)) : atOnce(proposal);
   const title = titleOf(proposal, found.findingKey, named?.name);
   const discrepancyId = randomUUID();
   const number = await nextNumber(tx, operatorId);
@@ -89,7 +99,7 @@ export async function openWriteUp(
       proposedSeverity: proposal.severity.known ? proposal.severity.value : null,
       severity,
       reasons: proposal.reasons as object,
-      openedAt: now,
+      openedAt: onPaper?.openedAt ?? now,
     },
   });
   await factsChanged(tx, operatorId, aircraftId);
@@ -133,7 +143,7 @@ export const findingRow = (
 /** The limits stored for this very aircraft, each with where it comes from. */
 export async function storedLimits(tx: Tx, operatorId: string, aircraftId: string): Promise<StoredLimit[]> {
   const rows = await tx.storedLimit.findMany({
-    where: { operatorId, aircraftId },
+    where: { operatorId, aircraftId, endedAt: null },
     orderBy: { measurement: 'asc' },
   });
   return rows.map((row) => ({
@@ -170,7 +180,7 @@ async function onlyFitting(
 ): Promise<string | null> {
   if (!proposal.equipmentFunction) return null;
   const fitting = await tx.equipment.findMany({
-    where: { operatorId, aircraftId, function: proposal.equipmentFunction },
+    where: { operatorId, aircraftId, function: proposal.equipmentFunction, removedOn: null },
     select: { id: true },
     take: 2,
   });

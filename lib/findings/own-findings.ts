@@ -5,6 +5,7 @@ import { instant } from '../db/dates';
 import { ARE_OBSERVATIONS } from './observations';
 import { eventsOf, type WriteUpEvent } from './events';
 import { SUMMARY, summaryOf, type WriteUpSummary } from './summary';
+import { onPaperOf } from '../fleet/carried-determination';
 import { nameIn, namesOf } from '../people/names';
 
 export interface OwnFinding {
@@ -79,11 +80,12 @@ export const readOwnFindings = query({
       isMine: row.finding.personId === actor.personId,
       seenAgain: row.observations.map(({ id, words, foundAt }) => ({ id, words, at: instant(foundAt) })),
       events: eventsOf(
-        row.determinations.map(({ kind, personName, statement, signedAt }) => ({
-          kind,
-          by: personName,
-          statement,
-          at: instant(signedAt),
+        row.determinations.map((entry) => ({
+          kind: entry.kind,
+          by: entry.personName,
+          statement: entry.statement,
+          at: instant(entry.signedAt),
+          onPaper: onPaperOf(entry),
         })),
         row.work.map((work) => ({
           forDeferral: work.deferralId !== null,

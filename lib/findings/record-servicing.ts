@@ -9,6 +9,7 @@ import { dayAtBase } from '../records/signature';
 import { mayRecordServicing } from '../rules/who-may-determine';
 import { recordServicingInput } from './schema';
 import { isClosedByServicing } from './servicing';
+import { said } from '../words/said';
 
 /**
  * Servicing done (oil added, tyre inflated, samples clean): closes a write-up that servicing settles, and only such a
@@ -22,15 +23,17 @@ export const recordServicing = command({
     const { tx, operatorId, actor, now } = context;
     const writeUp = await requireOpenWriteUp(tx, operatorId, input.discrepancyId);
     if (!isClosedByServicing(writeUp)) {
-      throw new Refusal('conflict', { say: 'This is more than servicing: a mechanic has to see to it.' });
+      throw new Refusal('conflict', {
+        say: said('This is more than servicing: a mechanic has to see to it.'),
+      });
     }
     if (writeUp.determinations.length > 0) {
       throw new Refusal('conflict', {
-        say: 'A mechanic has judged this since it was written up: it ends with a signature.',
+        say: said('A mechanic has judged this since it was written up: it ends with a signature.'),
       });
     }
     if (underWork(writeUp)) {
-      throw new Refusal('conflict', { say: 'Work on this has begun; it ends with a signature.' });
+      throw new Refusal('conflict', { say: said('Work on this has begun; it ends with a signature.') });
     }
     const signer = await readSigner(tx, operatorId, actor.personId);
     const ruling = mayRecordServicing(signerFacts(signer), dayAtBase(now, writeUp.aircraft.base.zone));

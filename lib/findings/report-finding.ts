@@ -4,6 +4,7 @@ import { requireAircraft } from '../fleet/require-aircraft';
 import { Refusal } from '../problems';
 import { openWriteUp } from './open-write-up';
 import { reportFindingInput } from './schema';
+import { said } from '../words/said';
 
 /** Takes a finding from the ramp and opens its write-up, see `openWriteUp`. Refuses what is another operator's. */
 export const reportFinding = command({
@@ -43,7 +44,7 @@ export async function requireWalkaround(
   if (!walkaroundId) return;
   const walk = await tx.walkaround.findUnique({ where: { operatorId_id: { operatorId, id: walkaroundId } } });
   if (!walk || walk.aircraftId !== aircraftId)
-    throw new Refusal('not_found', { say: 'There is no such walkaround.' });
+    throw new Refusal('not_found', { say: said('There is no such walkaround.') });
 }
 
 /** Refuses an earlier write-up that is not of this aircraft. */
@@ -58,5 +59,5 @@ async function requireRelated(
     where: { operatorId_id: { operatorId, id: relatedId } },
   });
   if (!related || related.aircraftId !== aircraftId)
-    throw new Refusal('not_found', { say: 'There is no such write-up of this aircraft.' });
+    throw new Refusal('not_found', { say: said('There is no such write-up of this aircraft.') });
 }

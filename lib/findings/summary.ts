@@ -1,6 +1,7 @@
 import type { Prisma } from '../db/client';
 import { instant } from '../db/dates';
 import { nameIn } from '../people/names';
+import { markOf, VOUCHED, type CarriedMark } from '../records/carried-mark';
 import { ARE_OBSERVATIONS } from './observations';
 import { PHOTOS_IN_ORDER, photoView, type PhotoView } from '../photos/view';
 
@@ -17,6 +18,7 @@ export const SUMMARY = {
     },
   },
   deferrals: { include: { placards: true, end: true, extension: true } },
+  vouching: VOUCHED,
   _count: { select: { observations: { where: ARE_OBSERVATIONS } } },
 } as const satisfies Prisma.DiscrepancyInclude;
 
@@ -39,6 +41,8 @@ export interface WriteUpSummary {
   readonly closedHow: string | null;
   readonly reportedBy: string;
   readonly reportedById: string;
+  /** It stood on paper before: who vouches for that. Null: it was written up here. */
+  readonly carried: CarriedMark | null;
   readonly photoIds: readonly string[];
   readonly photos: readonly PhotoView[];
   /** How often others have seen the same since. */
@@ -72,6 +76,7 @@ export function summaryOf(row: SummaryRow, names: ReadonlyMap<string, string>): 
     closedHow: row.closedHow,
     reportedBy: nameIn(names, row.finding.personId),
     reportedById: row.finding.personId,
+    carried: markOf(row.vouching),
     photoIds: row.finding.photos.map((photo) => photo.id),
     photos: row.finding.photos.map(photoView),
     observations: row._count.observations,

@@ -4,6 +4,7 @@ import { fieldRefusal } from '../problems';
 import { parseTenths } from '../rules/hours';
 import { factsChanged, requireAircraft } from './require-aircraft';
 import { addRequirementInput, INTERVAL_BY_LAW } from './requirement-schema';
+import { filled, said } from '../words/said';
 
 /**
  * Puts something that recurs on an aircraft. Until somebody records when it was last done, it is not known and bars what it
@@ -21,7 +22,13 @@ export const addRequirement = command({
         select: { name: true },
       });
       if (standing) {
-        throw fieldRefusal('kind', `${aircraft.registration} has this already: "${standing.name}".`);
+        throw fieldRefusal(
+          'kind',
+          filled(said('{registration} has this already: "{name}".'), {
+            registration: aircraft.registration,
+            name: standing.name,
+          }),
+        );
       }
     }
     const row = {

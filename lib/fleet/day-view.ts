@@ -132,6 +132,8 @@ function eventInWords(event: BorderEvent): string {
       return 'Night begins: evening civil twilight ends';
     case 'night-ends':
       return 'Night ends: morning civil twilight begins';
+    case 'reading-too-old':
+      return 'The last oil reading or walkaround becomes too old for a rule of the house';
     case 'date-ends':
       return `${dayInWords(event.date)} is over`;
     case 'flight-departs':

@@ -3,10 +3,12 @@ import { dateColumn } from '../db/dates';
 import { Refusal } from '../problems';
 import { contentHash } from '../records/canonical';
 import { dayAtBase } from '../records/signature';
-import type { EquipmentFunction, RequirementKind } from '../rules/aircraft';
+import type { RequirementKind } from '../rules/aircraft';
 import { barsToEnding } from '../rules/end-of-requirement';
+import { aircraftFacts, readAircraft } from './facts';
 import { factsChanged } from './require-aircraft';
 import { endRequirementInput } from './requirement-schema';
+import { said } from '../words/said';
 
 /**
  * Ends a requirement that applies no more, with the reason and the document that says so: from then on nothing warns of it,
@@ -23,14 +25,14 @@ export const endRequirement = command({
     const row = await tx.requirement.findUnique({
       where: key,
       include: {
-        aircraft: { include: { base: true, equipment: true } },
+        aircraft: { include: { base: true } },
         work: { where: { state: { in: ['started', 'entered'] } }, select: { id: true } },
       },
     });
     if (!row || row.aircraft.retiredOn) {
-      throw new Refusal('not_found', { say: 'There is no such requirement here.' });
+      throw new Refusal('not_found', { say: said('There is no such requirement here.') });
     }
-    if (row.endedOn) throw new Refusal('conflict', { say: 'This has been ended already.' });
+    if (row.endedOn) throw new Refusal('conflict', { say: said('This has been ended already.') });
     const inspections = await tx.inspection.count({
       where: {
         operatorId,
@@ -40,18 +42,18 @@ export const endRequirement = command({
       },
     });
     if (row.work.length > 0 || inspections > 0) {
-      throw new Refusal('conflict', { say: 'Work on this is under way. Finish it or give it up first.' });
+      throw new Refusal('conflict', {
+        say: said('Work on this is under way. Finish it or give it up first.'),
+      });
     }
-    const bars = barsToEnding(
-      row.kind as RequirementKind,
-      row.aircraft.equipment.map(({ name, installed, function: what }) => ({
-        name,
-        installed,
-        function: what as EquipmentFunction,
-      })),
-    );
+    const aircraft = await readAircraft(tx, operatorId, row.aircraftId);
+    if (!aircraft) throw new Refusal('not_found');
+    const bars = barsToEnding(row.kind as RequirementKind, aircraftFacts(aircraft).equipment);
     if (bars.length > 0) {
-      throw new Refusal('conflict', { say: 'The regulation asks for this; it was not ended.', lines: bars });
+      throw new Refusal('conflict', {
+        say: said('The regulation asks for this; it was not ended.'),
+        lines: bars,
+      });
     }
     const endedOn = dayAtBase(now, row.aircraft.base.zone);
     const { why, reference } = input;

@@ -18,9 +18,14 @@ import type {
 } from '../rules/aircraft';
 import type { EquipmentFunction } from '../rules/aircraft';
 import { factOf, known, unknown, type Fact } from '../rules/facts';
+import { rulesFor, type HouseRuleVersion } from '../rules/house/house-rule';
+import { readingOr } from '../rules/house/readings';
 import { localDate } from '../rules/months';
 import type { Place } from '../rules/operations';
+import { carriedDetermination, carriedRecordSigned, type OtherDeferral } from './carried-determination';
 import { toDeterminerRecord } from './determiner';
+import { melItemNow } from './mel-item-now';
+import { readHouse, type HouseOfAircraft } from './house-facts';
 
 /** What has been flown or tested since a piece of work was signed. */
 const SINCE_SIGNED = {
@@ -34,7 +39,8 @@ export const AIRCRAFT_FACTS = {
   type: true,
   base: true,
   operator: { select: { part141: true } },
-  equipment: { orderBy: { name: 'asc' } },
+  // What was taken off the list is no equipment any more.
+  equipment: { where: { removedOn: null }, orderBy: { name: 'asc' } },
   mel: { include: { items: true } },
   papers: true,
   requirements: {
@@ -42,11 +48,12 @@ export const AIRCRAFT_FACTS = {
     include: { compliances: { orderBy: { recordedAt: 'desc' } } },
     orderBy: { name: 'asc' },
   },
-  directives: true,
+  directives: { where: { endedOn: null } },
   discrepancies: {
     where: { state: { not: 'closed' } },
     orderBy: { number: 'asc' },
     include: {
+      finding: { select: { station: true } },
       determinations: { orderBy: { signedAt: 'desc' } },
       deferrals: {
         orderBy: { begunAt: 'desc' },
@@ -79,22 +86,39 @@ export const AIRCRAFT_FACTS = {
   eltUses: true,
 } as const satisfies Prisma.AircraftInclude;
 
-export type AircraftRow = Prisma.AircraftGetPayload<{ include: typeof AIRCRAFT_FACTS }>;
+type RowAlone = Prisma.AircraftGetPayload<{ include: typeof AIRCRAFT_FACTS }>;
+export type AircraftRow = RowAlone & { readonly house: HouseOfAircraft };
 type DiscrepancyRow = AircraftRow['discrepancies'][number];
 type DeferralRow = DiscrepancyRow['deferrals'][number];
 type RequirementRow = AircraftRow['requirements'][number];
 
 /** Reads one aircraft of the operator with all that can decide an answer, or null. */
-export const readAircraft = (tx: Tx, operatorId: string, id: string): Promise<AircraftRow | null> =>
-  tx.aircraft.findUnique({ where: { operatorId_id: { operatorId, id } }, include: AIRCRAFT_FACTS });
+export async function readAircraft(tx: Tx, operatorId: string, id: string): Promise<AircraftRow | null> {
+  const [row] = await readSome(tx, { operatorId, id });
+  return row ?? null;
+}
 
 /** Reads the whole fleet likewise, in order of registration. */
-export const readFleet = (tx: Tx): Promise<AircraftRow[]> =>
-  tx.aircraft.findMany({
-    where: { retiredOn: null },
+export const readFleet = (tx: Tx): Promise<AircraftRow[]> => readSome(tx, { retiredOn: null });
+
+/** Reads these aircraft likewise, in order of registration; with `proposed` as if those rules of the house were set. */
+export async function readSome(
+  tx: Tx,
+  where: Prisma.AircraftWhereInput,
+  proposed: readonly HouseRuleVersion[] = [],
+): Promise<AircraftRow[]> {
+  const rows = await tx.aircraft.findMany({
+    where,
     include: AIRCRAFT_FACTS,
     orderBy: { registration: 'asc' },
   });
+  const house = await readHouse(
+    tx,
+    rows.map(({ id, typeId }) => ({ id, typeId })),
+    proposed,
+  );
+  return rows.map((row) => ({ ...row, house: house(row) }));
+}
 
 /** Turns rows into the plain facts the rules take. A null column becomes an unknown that names itself. */
 export function aircraftFacts(row: AircraftRow): AircraftFacts {
@@ -109,7 +133,7 @@ export function aircraftFacts(row: AircraftRow): AircraftFacts {
     ),
     part141: factOf(row.operator.part141, 'whether the school is certificated under part 141'),
     ttisTenths: factOf(row.ttisTenths, `the total time in service of ${row.registration}`),
-    equipment: row.equipment.map(equipmentFacts),
+    equipment: row.equipment.map((item) => equipmentFacts(item, row.registration)),
     directives: row.directivesReviewedOn
       ? known(
           row.directives.map(({ id, number, title, equipmentId, requiresOperable }) => ({
@@ -127,6 +151,12 @@ export function aircraftFacts(row: AircraftRow): AircraftFacts {
     discrepancies: row.discrepancies.map((discrepancy) => discrepancyFacts(row, discrepancy)),
     work: row.work.map((work) => workFacts(row, work)),
     eltUseMinutes: eltUseMinutes(row),
+    houseRules: rulesFor(row.house.versions, row, (at) => localDate(at, row.base.zone)),
+    lastOil: readingOr(row.house.lastOil, `how much oil ${row.registration} has`),
+    lastWalkaround: readingOr(
+      row.house.lastWalkaround,
+      `when the last walkaround of ${row.registration} was finished`,
+    ),
   };
 }
 
@@ -178,7 +208,7 @@ function typeFacts(type: AircraftRow['type']): AircraftTypeFacts {
   };
 }
 
-function equipmentFacts(row: AircraftRow['equipment'][number]): EquipmentFacts {
+function equipmentFacts(row: AircraftRow['equipment'][number], registration: string): EquipmentFacts {
   const { requiredDayVfr, requiredNightVfr, requiredDayIfr, requiredNightIfr } = row;
   const counted =
     requiredDayVfr !== null &&
@@ -200,11 +230,17 @@ function equipmentFacts(row: AircraftRow['equipment'][number]): EquipmentFacts {
     installed: row.installed,
     vfrDayTypeDesign: factOf(row.vfrDayTypeDesign, `whether ${row.name} is VFR-day type design equipment`),
     requiredByList: factOf(counted, `whether the equipment list requires ${row.name}`),
+    // A line from before the question is trusted as it was then.
+    confirmed:
+      row.origin === null || row.vouchingId !== null
+        ? known(true)
+        : unknown(`nobody has confirmed ${row.name} of ${registration} against its own documents`),
   };
 }
 
 function melFacts(row: AircraftRow): Fact<MelFacts | null> {
-  const mel = row.mel[0];
+  // A list that a newer one replaced stays only for the deferrals that stand on it.
+  const mel = row.mel.find(({ endedAt }) => endedAt === null);
   if (mel) {
     return known({
       reference: mel.reference,
@@ -315,7 +351,18 @@ function discrepancyFacts(aircraft: AircraftRow, row: DiscrepancyRow): Discrepan
         }
       : null,
     deferral: live ? deferralFacts(aircraft, row, live) : null,
+    station: row.finding.station,
+    mechanicJudged: mechanicJudged(row),
   };
+}
+
+/** Certificates under which somebody signs as a mechanic. */
+const AS_MECHANIC: readonly string[] = ['mechanic', 'inspection-authorization', 'repair-station'];
+
+/** The newest judgement somebody signed as a mechanic: severity, within limits, no hazard, or at an inspection. */
+function mechanicJudged({ determinations }: DiscrepancyRow): DiscrepancyFacts['mechanicJudged'] {
+  const signed = determinations.find(({ certificateKind }) => AS_MECHANIC.includes(certificateKind));
+  return signed ? { by: signed.personName, on: calendarDate(signed.signedOn) } : null;
 }
 
 /** A required inspection for 91.405(c): annual or 100-hour. */
@@ -337,11 +384,20 @@ function deferralFacts(aircraft: AircraftRow, discrepancy: DiscrepancyRow, row: 
     basis: row.basis as DeferralFacts['basis'],
     method: row.method as DeferralFacts['method'],
     deactivationIsMaintenance: row.deactivationIsMaintenance,
-    maintenanceRecordSigned: row.work.some((work) => work.state === 'signed'),
-    determination: known({
-      by: toDeterminerRecord(row.determination.content, row.determination.personName),
-      on: calendarDate(row.determination.signedOn),
-    }),
+    maintenanceRecordSigned:
+      row.work.some((work) => work.state === 'signed') || carriedRecordSigned(row.determination),
+    determination:
+      row.determination.vouchingId === null
+        ? known({
+            by: toDeterminerRecord(row.determination.content, row.determination.personName),
+            on: calendarDate(row.determination.signedOn),
+          })
+        : carriedDetermination(
+            row.determination,
+            discrepancy,
+            otherDeferrals(aircraft, discrepancy),
+            aircraft.base.zone,
+          ),
     placardPlaced:
       row.placards.length > 0 && row.placards.every((placard) => placard.placedAt && !placard.removedAt),
     eltRemoval: row.eltFirstRemovedOn
@@ -350,7 +406,7 @@ function deferralFacts(aircraft: AircraftRow, discrepancy: DiscrepancyRow, row: 
           recordComplete: row.eltRecordComplete === true,
         }
       : null,
-    melItemId: row.melItemId,
+    melItemId: melItemNow(row.melItemId, aircraft.mel),
     extendedThrough: calendarDateOrNull(row.extension?.untilOn ?? null),
     melProceduresDone: row.melProceduresDone,
     recordedOn: calendarDate(row.recordedOn),
@@ -369,6 +425,15 @@ function deferralFacts(aircraft: AircraftRow, discrepancy: DiscrepancyRow, row: 
       ),
   };
 }
+
+/** Every other live deferral of the aircraft. */
+const otherDeferrals = (aircraft: AircraftRow, { id }: DiscrepancyRow): OtherDeferral[] =>
+  aircraft.discrepancies
+    .filter((other) => other.id !== id)
+    .flatMap(({ number, openedAt, deferrals }) => {
+      const live = deferrals.find((deferral) => !deferral.end);
+      return live ? [{ number, openedAt, determination: live.determination }] : [];
+    });
 
 function workFacts(aircraft: AircraftRow, row: AircraftRow['work'][number]): WorkFacts {
   const flown = corrected(row).some((entry) => entry.checkFlight !== null);

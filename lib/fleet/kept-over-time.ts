@@ -2,9 +2,11 @@ import { createHash } from 'node:crypto';
 import type { AircraftFacts } from '../rules/aircraft';
 import { answersByOperation } from '../rules/answer';
 import type { CalendarDate } from '../rules/facts';
+import { agesEndAt, agesEnded } from '../rules/house/readings';
 import { localDate } from '../rules/months';
 import { answersOverTime, type LaneOverTime } from '../rules/over-time';
 import type { ReferenceBase } from '../rules/use-of-flight';
+import { inSpan } from '../telemetry/spans';
 
 /** Enough for a few schools; what was asked for longest ago goes first. */
 const MOST = 400;
@@ -18,7 +20,7 @@ function keeping<T>(): (given: unknown, workOut: () => T) => T {
   const kept = new Map<string, T>();
   return (given, workOut) => {
     const key = createHash('sha256').update(JSON.stringify(given)).digest('hex');
-    const answer = kept.get(key) ?? workOut();
+    const answer = kept.get(key) ?? inSpan('rules', {}, workOut);
     kept.delete(key);
     kept.set(key, answer);
     const [oldest] = kept.keys();
@@ -38,7 +40,8 @@ const AN_HOUR_MS = 3_600_000;
 
 /**
  * `answersByOperation` for a flight of an hour from now, kept. Of the moment only the dates are in the key: the rules read
- * nothing else of it for a column of the board (lib/rules/over-time.ts says how that was looked through and is tested).
+ * nothing else of it for a column of the board (lib/rules/over-time.ts says how that was looked through and is tested), but
+ * for how old a reading is where a rule of the house asks: so which of those have become too old is in the key as well.
  */
 export function keptToday(
   facts: AircraftFacts,
@@ -47,5 +50,8 @@ export function keptToday(
   now: Date,
 ): ReturnType<typeof answersByOperation> {
   const lands = localDate(new Date(now.getTime() + AN_HOUR_MS).toISOString(), base.zone);
-  return today([facts, base, on, lands], () => answersByOperation(facts, base, on, now.toISOString()));
+  const tooOld = agesEnded(agesEndAt(facts), now.getTime());
+  return today([facts, base, on, lands, tooOld], () =>
+    answersByOperation(facts, base, on, now.toISOString()),
+  );
 }

@@ -11,6 +11,7 @@ import { operationId, operationName, type OperationId } from '../rules/operation
 import type { Answer } from '../rules/verdict';
 import { readAircraft } from './facts';
 import { boardRow, judgeToday, type BoardRow } from './read-board';
+import { said } from '../words/said';
 
 export interface AircraftFile {
   readonly asOf: string;
@@ -58,7 +59,8 @@ export const readAircraftFile = query({
   input: z.object({ aircraftId: z.uuid() }),
   async run({ tx, operatorId, now }, { aircraftId }): Promise<AircraftFile> {
     const row = await readAircraft(tx, operatorId, aircraftId);
-    if (!row || row.retiredOn) throw new Refusal('not_found', { say: 'There is no such aircraft here.' });
+    if (!row || row.retiredOn)
+      throw new Refusal('not_found', { say: said('There is no such aircraft here.') });
     const judged = judgeToday(row, now);
     const { facts, today, answers } = judged;
     const writeUps = await tx.discrepancy.findMany({

@@ -9,6 +9,7 @@ import { lightOverTime } from '../rules/light-over-time';
 import { endOfDay, startOfDay } from '../rules/months';
 import { answersOverTime } from '../rules/over-time';
 import { afterFlights } from '../rules/spent-hours';
+import { inSpan } from '../telemetry/spans';
 import { bookedFlights } from './booked-flights';
 import {
   dayBorders,
@@ -23,6 +24,7 @@ import {
   type HourMark,
 } from './day-view';
 import { aircraftFacts, basePlace, readAircraft } from './facts';
+import { said } from '../words/said';
 
 /** The answers of one aircraft over one local day of its base. */
 export interface DayView {
@@ -65,22 +67,26 @@ const FARTHEST_DAYS = 366;
  */
 export const readDay = query({
   verb: 'day.read',
-  input: z.object({ aircraftId: z.uuid(), on: z.iso.date('A date like 2026-11-25 is needed.').optional() }),
+  input: z.object({
+    aircraftId: z.uuid(),
+    on: z.iso.date(said('A date like 2026-11-25 is needed.')).optional(),
+  }),
   async run({ tx, operatorId, now }, input): Promise<DayView> {
     const row = await readAircraft(tx, operatorId, input.aircraftId);
-    if (!row || row.retiredOn) throw new Refusal('not_found', { say: 'There is no such aircraft here.' });
+    if (!row || row.retiredOn)
+      throw new Refusal('not_found', { say: said('There is no such aircraft here.') });
     const base = basePlace(row.base);
     const { zone } = base;
     const today = dayAtBase(now, zone);
     const on = input.on ?? today;
     if (on < daysAfter(today, -FARTHEST_DAYS) || on > daysAfter(today, FARTHEST_DAYS)) {
-      throw fieldRefusal('on', 'Choose a day not more than a year away.');
+      throw fieldRefusal('on', said('Choose a day not more than a year away.'));
     }
     const window = { from: startOfDay(on, zone), until: endOfDay(on, zone) };
     const booked = (await bookedFlights(tx, operatorId, now, [row.id])).get(row.id) ?? [];
     const facts = aircraftFacts(row);
     const light = lightOverTime(base, window);
-    const lanes = answersOverTime(facts, base, window, booked, undefined, light);
+    const lanes = inSpan('rules', {}, () => answersOverTime(facts, base, window, booked, undefined, light));
     const shown = booked.filter(
       ({ departAt, arriveAt }) =>
         Date.parse(departAt) < Date.parse(window.until) && Date.parse(arriveAt) > Date.parse(window.from),

@@ -7,6 +7,7 @@ import { dayInWords } from '../rules/in-words';
 import { registrationExpiry } from '../rules/part-47/47-40-registration';
 import { factsChanged } from './require-aircraft';
 import { renewPaperInput } from './requirement-schema';
+import { filled, said } from '../words/said';
 
 /**
  * A paper renewed: its new last day, its number, and whether it is aboard, as a person reads them. What stood before stays
@@ -22,7 +23,7 @@ export const renewPaper = command({
       include: { aircraft: { include: { base: true } } },
     });
     if (!paper || paper.aircraft.retiredOn) {
-      throw new Refusal('not_found', { say: 'There is no such paper here.' });
+      throw new Refusal('not_found', { say: said('There is no such paper here.') });
     }
     const today = dayAtBase(now, paper.aircraft.base.zone);
     if (paper.kind === 'registration') requireRegistrationDates(input, today);
@@ -65,7 +66,7 @@ export const renewPaper = command({
 });
 
 /** 47.40(a): seven years after the last day of the month of issue, at most. */
-function requireRegistrationDates(
+export function requireRegistrationDates(
   {
     issuedOn,
     validThrough,
@@ -76,18 +77,21 @@ function requireRegistrationDates(
   if (!expires || validThrough === null) {
     throw fieldRefusal(
       'validThrough',
-      'A registration runs out: 47.40(a). Enter the day on the certificate.',
+      said('A registration runs out: 47.40(a). Enter the day on the certificate.'),
     );
   }
   if (issuedOn === null)
-    throw fieldRefusal('issuedOn', 'The day of issue is needed: 47.40(a) counts from it.');
-  if (issuedOn > today) throw fieldRefusal('issuedOn', 'The day of issue has not come yet.');
-  if (validThrough < issuedOn) throw fieldRefusal('validThrough', 'This is before the day of issue.');
+    throw fieldRefusal('issuedOn', said('The day of issue is needed: 47.40(a) counts from it.'));
+  if (issuedOn > today) throw fieldRefusal('issuedOn', said('The day of issue has not come yet.'));
+  if (validThrough < issuedOn) throw fieldRefusal('validThrough', said('This is before the day of issue.'));
   const most = registrationExpiry(issuedOn);
   if (validThrough > most) {
     throw fieldRefusal(
       'validThrough',
-      `Later than 47.40(a) allows: issued ${dayInWords(issuedOn)}, it ends with ${dayInWords(most)}.`,
+      filled(said('Later than 47.40(a) allows: issued {day}, it ends with {day2}.'), {
+        day: dayInWords(issuedOn),
+        day2: dayInWords(most),
+      }),
     );
   }
 }

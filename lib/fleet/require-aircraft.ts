@@ -1,5 +1,6 @@
 import type { Tx } from '../db/client';
 import { Refusal } from '../problems';
+import { said } from '../words/said';
 
 /** The aircraft with its base, or `not_found`: also for another operator's aircraft, which is not there for us. */
 export async function requireAircraft(tx: Tx, operatorId: string, id: string) {
@@ -8,7 +9,7 @@ export async function requireAircraft(tx: Tx, operatorId: string, id: string) {
     include: { base: true, type: true },
   });
   if (!aircraft || aircraft.retiredOn)
-    throw new Refusal('not_found', { say: 'There is no such aircraft here.' });
+    throw new Refusal('not_found', { say: said('There is no such aircraft here.') });
   return aircraft;
 }
 

@@ -4,20 +4,24 @@ import { writtenWords } from '../access/written-words';
 import { password } from '../determinations/schema';
 import { REQUIREMENT_KINDS, type RequirementKind } from '../rules/aircraft';
 import { parseTenths } from '../rules/hours';
+import { filled, said } from '../words/said';
 
 /** An empty box is no limit, which is different from nought. */
 const count = (what: string, most: number) =>
   z.preprocess(
     (typed) => (typeof typed === 'string' ? (typed.trim() === '' ? null : Number(typed.trim())) : typed),
     z
-      .int(`${what} are a whole number.`)
-      .min(1, `${what} are 1 at least, or left empty.`)
-      .max(most, `${what} are ${most} at most.`)
+      .int(filled(said('{what} are a whole number.'), { what }))
+      .min(1, filled(said('{what} are 1 at least, or left empty.'), { what }))
+      .max(most, filled(said('{what} are {most} at most.'), { what, most }))
       .nullable(),
   );
 
 const day = (what: string) =>
-  z.preprocess((typed) => (typed === '' ? null : typed), z.iso.date(`${what} is a date.`).nullable());
+  z.preprocess(
+    (typed) => (typed === '' ? null : typed),
+    z.iso.date(filled(said('{what} is a date.'), { what })).nullable(),
+  );
 
 /** Kinds whose interval the regulation sets: no figure of ours takes its place (lib/rules/due.ts). */
 export const INTERVAL_BY_LAW: Partial<
@@ -39,10 +43,10 @@ export const INTERVAL_BY_LAW: Partial<
 export const addRequirementInput = z
   .object({
     requestId,
-    aircraftId: z.uuid('Choose the aircraft.'),
-    kind: z.enum(REQUIREMENT_KINDS, 'Choose what it is.'),
+    aircraftId: z.uuid(said('Choose the aircraft.')),
+    kind: z.enum(REQUIREMENT_KINDS, said('Choose what it is.')),
     name: writtenWords('A name', 120),
-    reference: writtenWords('Where it comes from', 200),
+    reference: writtenWords(said('Where it comes from'), 200),
     /** Asked only of a maker's interval; everything else binds. */
     binding: z.boolean().nullable(),
     intervalMonths: count('Months', 1200),
@@ -51,10 +55,10 @@ export const addRequirementInput = z
     intervalHours: z
       .string()
       .trim()
-      .refine((typed) => typed === '' || parseTenths(typed) !== null, 'Hours such as 100 or 12.5.')
+      .refine((typed) => typed === '' || parseTenths(typed) !== null, said('Hours such as 100 or 12.5.'))
       .refine(
         (typed) => typed === '' || parseTenths(typed) !== 0,
-        'Hours are more than nought, or left empty.',
+        said('Hours are more than nought, or left empty.'),
       ),
     fixedExpiry: day('The last good day'),
   })
@@ -85,10 +89,10 @@ export const addRequirementInput = z
 export const endRequirementInput = z.object({
   requestId,
   requirementId: z.uuid(),
-  why: writtenWords('The reason', 500),
-  reference: writtenWords('The document that says it applies no more', 200).min(
+  why: writtenWords(said('The reason'), 500),
+  reference: writtenWords(said('The document that says it applies no more'), 200).min(
     3,
-    'Name the document that says it applies no more.',
+    said('Name the document that says it applies no more.'),
   ),
   password,
 });
@@ -100,17 +104,17 @@ export const renewPaperInput = z
     paperId: z.uuid(),
     /** Null: the paper has no end. */
     validThrough: day('The last day'),
-    expires: z.boolean('Say whether it runs out.'),
-    reference: writtenWords('The number or mark of the paper', 120),
+    expires: z.boolean(said('Say whether it runs out.')),
+    reference: writtenWords(said('The number or mark of the paper'), 120),
     /** Day of issue, asked of a registration: 47.40(a) counts from it. */
     issuedOn: day('The day of issue'),
-    aboard: z.boolean('Say whether the paper is aboard.'),
+    aboard: z.boolean(said('Say whether the paper is aboard.')),
   })
   .refine(({ expires, validThrough }) => !expires || validThrough !== null, {
     path: ['validThrough'],
-    message: 'The last day is needed, as the paper says it.',
+    message: said('The last day is needed, as the paper says it.'),
   })
   .refine(({ expires, validThrough }) => expires || validThrough === null, {
     path: ['validThrough'],
-    message: 'A paper without an end has no last day. Leave it empty, or say that it runs out.',
+    message: said('A paper without an end has no last day. Leave it empty, or say that it runs out.'),
   });

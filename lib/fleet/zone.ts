@@ -1,6 +1,7 @@
 import { Temporal } from 'temporal-polyfill';
 import { fieldRefusal } from '../problems';
 import type { Instant } from '../rules/facts';
+import { said } from '../words/said';
 
 /**
  * A wall-clock time such as `2026-11-25T14:00`, typed at the desk, as an instant. On the day clocks go forward some
@@ -11,14 +12,14 @@ export function instantOfLocalTime(local: string, zone: string, field: string): 
   try {
     plain = Temporal.PlainDateTime.from(local);
   } catch {
-    throw fieldRefusal(field, 'Enter a date and a time.');
+    throw fieldRefusal(field, said('Enter a date and a time.'));
   }
   try {
     return plain.toZonedDateTime(zone, { disambiguation: 'reject' }).toInstant().toString();
   } catch {
     throw fieldRefusal(
       field,
-      'On this day the clocks change: this time does not exist or exists twice. Choose another.',
+      said('On this day the clocks change: this time does not exist or exists twice. Choose another.'),
     );
   }
 }

@@ -1,6 +1,7 @@
 import { command } from '../access/service';
 import { Refusal } from '../problems';
 import { cancelPlannedFlightInput } from './schema';
+import { said } from '../words/said';
 
 /** Takes a planned flight off the plan. It stays on record as cancelled. Refuses one that is cancelled already. */
 export const cancelPlannedFlight = command({
@@ -12,8 +13,9 @@ export const cancelPlannedFlight = command({
       where: key,
       include: { aircraft: { select: { registration: true } } },
     });
-    if (!planned) throw new Refusal('not_found', { say: 'There is no such planned flight here.' });
-    if (planned.cancelledAt) throw new Refusal('conflict', { say: 'This flight is cancelled already.' });
+    if (!planned) throw new Refusal('not_found', { say: said('There is no such planned flight here.') });
+    if (planned.cancelledAt)
+      throw new Refusal('conflict', { say: said('This flight is cancelled already.') });
     await tx.plannedFlight.update({
       where: key,
       data: { cancelledAt: now, cancelledById: actor.personId },

@@ -7,6 +7,7 @@ import { fieldRefusal } from '../problems';
 import { parseTenths } from '../rules/hours';
 import { isOver, planProblem } from './plan-limits';
 import { planFlightInput } from './schema';
+import { filled, said } from '../words/said';
 
 const FIELDS = { depart: 'departLocal', arrive: 'arriveLocal', hours: 'plannedHours' } as const;
 
@@ -32,7 +33,7 @@ export const planFlight = command({
     const problem = planProblem({ departAt, arriveAt, plannedTenths });
     if (problem) throw fieldRefusal(FIELDS[problem.of], problem.say);
     if (isOver(arriveAt, now.toISOString())) {
-      throw fieldRefusal('arriveLocal', 'This flight would be over already.');
+      throw fieldRefusal('arriveLocal', said('This flight would be over already.'));
     }
     if (input.pilotId) await requirePilot(context, input.pilotId);
     await tx.plannedFlight.create({
@@ -70,12 +71,17 @@ export const planFlight = command({
 
 async function zoneAt({ tx, operatorId }: Context, ident: string, field: string): Promise<string> {
   const place = await placeOfIdent(tx, operatorId, ident);
-  if (!place) throw fieldRefusal(field, `${ident} is neither a base here nor in the airport file.`);
+  if (!place)
+    throw fieldRefusal(
+      field,
+      filled(said('{ident} is neither a base here nor in the airport file.'), { ident }),
+    );
   return place.zone;
 }
 
 async function requirePilot({ tx, operatorId }: Context, pilotId: string): Promise<void> {
   const { name, pilot, leftOn } = signerFacts(await readSigner(tx, operatorId, pilotId));
-  if (pilot === null) throw fieldRefusal('pilotId', `No pilot certificate of ${name} is on file.`);
-  if (leftOn !== null) throw fieldRefusal('pilotId', `${name} has left.`);
+  if (pilot === null)
+    throw fieldRefusal('pilotId', filled(said('No pilot certificate of {name} is on file.'), { name }));
+  if (leftOn !== null) throw fieldRefusal('pilotId', filled(said('{name} has left.'), { name }));
 }

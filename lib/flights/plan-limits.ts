@@ -4,6 +4,7 @@
  */
 import type { HoursTenths, Instant } from '../rules/facts';
 import { mostTenths } from '../rules/planned-hours';
+import { said } from '../words/said';
 
 export interface PlanProblem {
   readonly of: 'depart' | 'arrive' | 'hours';
@@ -22,10 +23,10 @@ export function planProblem(plan: {
   readonly plannedTenths: HoursTenths | null;
 }): PlanProblem | null {
   const lasts = Date.parse(plan.arriveAt) - Date.parse(plan.departAt);
-  if (lasts <= 0) return { of: 'arrive', say: 'The arrival must be later than the departure.' };
-  if (lasts > A_DAY) return { of: 'arrive', say: 'One flight lasts 24 hours at most.' };
+  if (lasts <= 0) return { of: 'arrive', say: said('The arrival must be later than the departure.') };
+  if (lasts > A_DAY) return { of: 'arrive', say: said('One flight lasts 24 hours at most.') };
   if (plan.plannedTenths !== null && plan.plannedTenths > mostTenths(lasts)) {
-    return { of: 'hours', say: 'More hours than lie between departure and arrival.' };
+    return { of: 'hours', say: said('More hours than lie between departure and arrival.') };
   }
   return null;
 }

@@ -1,3 +1,4 @@
+import { inEnglish } from '../words/translate';
 import { stringify } from 'csv-stringify/sync';
 import { FOR_SPREADSHEETS } from '../feeds/export/for-spreadsheets';
 import { FIGURE_TITLES, FIGURES, headlineOf, type FigureId } from './figures';
@@ -21,7 +22,7 @@ export function csvOf(view: InsightView, figure: FigureId): string {
 export function definitionsCsv(view: InsightView): string {
   return stringify(
     FIGURES.map((figure) => {
-      const { number, words, standsOn, definition } = headlineOf(view, figure);
+      const { number, words, standsOn, definition } = headlineOf(inEnglish, view, figure);
       return [FIGURE_TITLES[figure], number, words, standsOn, definition];
     }),
     { ...WRITTEN, columns: ['figure', 'number', 'in words', 'stands on', 'definition'] },

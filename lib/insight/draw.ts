@@ -1,3 +1,4 @@
+import { inEnglish } from '../words/translate';
 import { scaleLinear } from 'd3-scale';
 import { MINUTES_A_DAY } from '../rules/insight/days-lost';
 import type { TimesFigure } from '../rules/insight/times';
@@ -183,7 +184,7 @@ function dots(view: InsightView, figure: FigureId, { rows }: TimesFigure): Pictu
 }
 
 function named(view: InsightView, figure: FigureId, said: readonly string[], of: number) {
-  const { number, words } = headlineOf(view, figure);
+  const { number, words } = headlineOf(inEnglish, view, figure);
   const more = of > said.length ? ` The first ${said.length} of ${of} are drawn.` : '';
   return { title: FIGURE_TITLES[figure], description: `${number} ${words}${more} ${said.join('; ')}.` };
 }

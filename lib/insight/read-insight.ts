@@ -2,7 +2,7 @@ import { query } from '../access/service';
 import type { Tx } from '../db/client';
 import { instant } from '../db/dates';
 import { repeatsAmong } from '../findings/repeats';
-import { AIRCRAFT_FACTS, aircraftFacts } from '../fleet/facts';
+import { aircraftFacts, readSome } from '../fleet/facts';
 import { Refusal } from '../problems';
 import type { CalendarDate, Instant } from '../rules/facts';
 import { availabilityFigure, type AvailabilityFigure } from '../rules/insight/availability';
@@ -134,9 +134,9 @@ async function lastDays(
   { writeUps }: HistoryRows,
 ): Promise<ReadonlyMap<string, CalendarDate>> {
   const deferred = writeUps.filter(({ deferrals }) => deferrals.some(({ end }) => end === null));
-  const aircraft = await tx.aircraft.findMany({
-    where: { operatorId, id: { in: [...new Set(deferred.map(({ aircraftId }) => aircraftId))] } },
-    include: AIRCRAFT_FACTS,
+  const aircraft = await readSome(tx, {
+    operatorId,
+    id: { in: [...new Set(deferred.map(({ aircraftId }) => aircraftId))] },
   });
   return new Map(
     aircraft.map(aircraftFacts).flatMap((facts) =>

@@ -5,6 +5,7 @@ import { factsChanged, requireAircraft } from '../fleet/require-aircraft';
 import { fieldRefusal, Refusal } from '../problems';
 import { INSPECTION_PARTS, type InspectionKind } from '../rules/part-43/43-11-inspection-entry';
 import { beginInspectionInput } from './schema';
+import { filled, said } from '../words/said';
 
 /** 91.409(b): an annual also satisfies the 100-hour inspection. Nothing else is answered by the inspection itself. */
 const ANSWERS: Readonly<Record<InspectionKind, readonly string[]>> = {
@@ -28,7 +29,7 @@ export const beginInspection = command({
     const aircraft = await requireAircraft(tx, operatorId, input.aircraftId);
     if (aircraft.type.turbine) {
       throw new Refusal('conflict', {
-        say: 'Inspections of aircraft with turbine engines are not offered here.',
+        say: said('Inspections of aircraft with turbine engines are not offered here.'),
       });
     }
     const open = await tx.inspection.findFirst({
@@ -36,7 +37,10 @@ export const beginInspection = command({
     });
     if (open) {
       throw new Refusal('conflict', {
-        say: `An inspection of ${aircraft.registration} is under way already. Sign it or give it up first.`,
+        say: filled(
+          said('An inspection of {registration} is under way already. Sign it or give it up first.'),
+          { registration: aircraft.registration },
+        ),
       });
     }
     const requirementIds = [...new Set(input.requirementIds)];
@@ -44,20 +48,22 @@ export const beginInspection = command({
       where: { operatorId, aircraftId: aircraft.id, endedOn: null, id: { in: requirementIds } },
     });
     if (answered.length !== requirementIds.length) {
-      throw new Refusal('not_found', { say: 'Nothing of that kind falls due on this aircraft.' });
+      throw new Refusal('not_found', { say: said('Nothing of that kind falls due on this aircraft.') });
     }
     const own = answered.find(({ kind }) => kind === input.kind);
     if (!own) {
       throw fieldRefusal(
         'requirementIds',
-        `No ${TITLES[input.kind].toLowerCase()} falls due on this aircraft.`,
+        filled(said('No {titles} falls due on this aircraft.'), { titles: TITLES[input.kind].toLowerCase() }),
       );
     }
     const beyond = answered.find(({ kind }) => !ANSWERS[input.kind].includes(kind));
     if (beyond) {
       throw fieldRefusal(
         'requirementIds',
-        `${beyond.name} is not answered by this inspection; it has its own record.`,
+        filled(said('{name} is not answered by this inspection; it has its own record.'), {
+          name: beyond.name,
+        }),
       );
     }
     if (input.visitId !== null) await requireOpenVisit(tx, operatorId, aircraft.id, input.visitId);
@@ -111,7 +117,7 @@ const JASC_OF_PART = { airframe: '5300', powerplant: '8500', propeller: '6100' }
 async function requireOpenVisit(tx: Tx, operatorId: string, aircraftId: string, id: string): Promise<void> {
   const visit = await tx.visit.findUnique({ where: { operatorId_id: { operatorId, id } } });
   if (!visit || visit.aircraftId !== aircraftId) {
-    throw new Refusal('not_found', { say: 'There is no such visit of this aircraft.' });
+    throw new Refusal('not_found', { say: said('There is no such visit of this aircraft.') });
   }
-  if (visit.closedAt) throw new Refusal('conflict', { say: 'This visit is closed already.' });
+  if (visit.closedAt) throw new Refusal('conflict', { say: said('This visit is closed already.') });
 }

@@ -9,6 +9,7 @@ import { dayInWords } from '../rules/in-words';
 import { itemsOf, listInForce, type InspectionRow } from './inspection';
 import { dueBefore } from './requirement';
 import { writeCompliance } from './write-compliance';
+import { said } from '../words/said';
 
 /**
  * The last part is signed: every requirement the inspection answers gets its record, with the hours at which it was due so
@@ -22,7 +23,8 @@ export async function completeInspection(
 ): Promise<readonly string[]> {
   const { tx, operatorId, now } = context;
   const { completedOn, ttisTenths } = inspection;
-  if (!completedOn || ttisTenths === null) throw new Refusal('conflict', { say: 'The entry is not whole.' });
+  if (!completedOn || ttisTenths === null)
+    throw new Refusal('conflict', { say: said('The entry is not whole.') });
   const doneOn = calendarDate(completedOn);
   // Asked before anything is written: it is about the record as it stood until now.
   const wasDueTenths = await dueBefore(tx, operatorId, inspection.aircraftId, {
@@ -79,9 +81,7 @@ async function groundWhatIsListed(context: Context, inspection: InspectionRow): 
   if (!list || inspection.work.every(({ signOff }) => signOff?.airworthy)) return [];
   const hashes: string[] = [];
   const signer = await readSigner(tx, operatorId, actor.personId);
-  const under = signer.certificates.some(({ kind, revokedOn }) => kind === 'mechanic' && !revokedOn)
-    ? 'mechanic'
-    : 'repair-station';
+  const under = signer.certificates.some(({ kind }) => kind === 'mechanic') ? 'mechanic' : 'repair-station';
   for (const item of itemsOf(list).filter(({ standing }) => standing === 'unairworthy')) {
     const row = await tx.discrepancy.findUnique({
       where: { operatorId_id: { operatorId, id: item.discrepancyId } },

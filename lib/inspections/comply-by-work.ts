@@ -7,6 +7,7 @@ import type { CiteId } from '../rules/law';
 import { detailsOf, type EntryDetails, type WorkRow } from '../work/entry';
 import { newExpiryRefused } from './new-expiry';
 import { writeCompliance } from './write-compliance';
+import { filled, said } from '../words/said';
 
 /**
  * Work on something that recurs was signed: writes the record that it is answered. Called inside the signing transaction,
@@ -26,7 +27,7 @@ export async function complyByWork(
   });
   if (!work.completedOn || work.ttisTenths === null) {
     throw new Refusal('signature_refused', {
-      say: 'The record of what recurs needs the day and the total time in service.',
+      say: said('The record of what recurs needs the day and the total time in service.'),
       lines: [
         {
           cite: '14cfr91.417(a)(2)(i)',
@@ -39,7 +40,7 @@ export async function complyByWork(
   const missing = missingDetail(requirement.kind as RequirementKind, details);
   if (missing) {
     throw new Refusal('signature_refused', {
-      say: 'The entry does not say all that the record of this needs. Change the entry, then sign.',
+      say: said('The entry does not say all that the record of this needs. Change the entry, then sign.'),
       lines: [{ cite: missing.cite, because: missing.because }],
     });
   }
@@ -47,7 +48,9 @@ export async function complyByWork(
   const doneOn = calendarDate(work.completedOn);
   const wrongExpiry = newExpiryRefused(requirement, doneOn, newExpiry);
   if (wrongExpiry)
-    throw new Refusal('signature_refused', { say: `${wrongExpiry} Change the entry, then sign.` });
+    throw new Refusal('signature_refused', {
+      say: filled(said('{wrongExpiry} Change the entry, then sign.'), { wrongExpiry }),
+    });
   return writeCompliance(
     context,
     { requirement, aircraft: work.aircraft },

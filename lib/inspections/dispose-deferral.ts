@@ -15,6 +15,7 @@ import { mayDetermineNoHazard, toDeterminer } from '../rules/who-may-determine';
 import { mayApproveReturnToService } from '../rules/who-may-sign';
 import { requireOpenInspection } from './inspection';
 import { disposeDeferralInput } from './schema';
+import { filled, said } from '../words/said';
 
 type WriteUp = Awaited<ReturnType<typeof requireOpenWriteUp>>;
 
@@ -36,13 +37,16 @@ export const disposeDeferral = command({
       where: { operatorId_id: { operatorId, id: input.deferralId } },
       include: { end: true, placards: true, work: true },
     });
-    if (!deferral) throw new Refusal('not_found', { say: 'There is no such deferral here.' });
+    if (!deferral) throw new Refusal('not_found', { say: said('There is no such deferral here.') });
     if (deferral.end)
-      throw new Refusal('conflict', { say: 'This deferral has ended; nothing is owed for it.' });
+      throw new Refusal('conflict', { say: said('This deferral has ended; nothing is owed for it.') });
     const writeUp = await requireOpenWriteUp(tx, operatorId, deferral.discrepancyId);
     if (underWork(writeUp)) {
       throw new Refusal('conflict', {
-        say: `Work on ${writeUp.number} is under way, and its entry is not signed. Sign it or give it up first.`,
+        say: filled(
+          said('Work on {number} is under way, and its entry is not signed. Sign it or give it up first.'),
+          { number: writeUp.number },
+        ),
       });
     }
     const at = { inspectionId: input.inspectionId, complianceId: input.complianceId };
@@ -85,7 +89,7 @@ async function requireInspectionOf(
   begunAt: Date,
   at: At,
 ): Promise<void> {
-  const nothing = new Refusal('not_found', { say: 'There is no such inspection of this aircraft.' });
+  const nothing = new Refusal('not_found', { say: said('There is no such inspection of this aircraft.') });
   if (at.inspectionId !== null) {
     const inspection = await requireOpenInspection(tx, operatorId, at.inspectionId);
     if (inspection.aircraftId !== aircraftId) throw nothing;
@@ -98,11 +102,13 @@ async function requireInspectionOf(
   if (!record || record.requirement.aircraftId !== aircraftId) throw nothing;
   if (!['annual', 'hundred-hour'].includes(record.requirement.kind)) {
     throw new Refusal('conflict', {
-      say: 'Only an annual or 100-hour inspection asks what becomes of deferred items.',
+      say: said('Only an annual or 100-hour inspection asks what becomes of deferred items.'),
     });
   }
   if (record.recordedAt <= begunAt) {
-    throw new Refusal('conflict', { say: 'This inspection was on record before the item was deferred.' });
+    throw new Refusal('conflict', {
+      say: said('This inspection was on record before the item was deferred.'),
+    });
   }
 }
 
@@ -111,7 +117,7 @@ async function refuseTwice(tx: Tx, operatorId: string, deferralId: string, at: A
     where: { operatorId, kind: 'inspected-at-inspection', deferralId, ...at },
   });
   if (earlier)
-    throw new Refusal('conflict', { say: 'This item has its disposition at this inspection already.' });
+    throw new Refusal('conflict', { say: said('This item has its disposition at this inspection already.') });
 }
 
 /** Inspected: 91.213 asked again with today's facts, and (d)(4) determined afresh by somebody who may. */
@@ -129,7 +135,9 @@ async function leftInoperative(
   const report = await eligibilityNow(context, writeUp.aircraftId, writeUp.id);
   if (!report.deferrable) {
     throw new Refusal('signature_refused', {
-      say: '14 CFR 91.213 does not let this stay inoperative any more. It is repaired, replaced or removed.',
+      say: said(
+        '14 CFR 91.213 does not let this stay inoperative any more. It is repaired, replaced or removed.',
+      ),
       lines: distinct(linesOf([...report.gate, ...report.table.flatMap((row) => row.lines)])),
     });
   }
@@ -168,12 +176,14 @@ async function removedForGood(
   const { tx, operatorId, actor, now } = context;
   if (deferral.method !== 'removed' || !deferral.work.some(({ state }) => state === 'signed')) {
     throw new Refusal('conflict', {
-      say: 'It is deferred as deactivated, or its removal is not signed. Remove it as work with its entry first.',
+      say: said(
+        'It is deferred as deactivated, or its removal is not signed. Remove it as work with its entry first.',
+      ),
     });
   }
   await refuseStillAskedFor(context, writeUp);
   const part = workPartOf(writeUp.findingKey, writeUp.jasc);
-  if (!part.known) throw new Refusal('conflict', { say: 'Give the write-up its JASC code first.' });
+  if (!part.known) throw new Refusal('conflict', { say: said('Give the write-up its JASC code first.') });
   const facts = signerFacts(signer);
   const ruling = mayApproveReturnToService(
     facts,
@@ -226,7 +236,9 @@ async function refuseStillAskedFor(context: Context, writeUp: WriteUp): Promise<
     .filter(({ effect }) => effect !== 'supports' && effect !== 'notes');
   if (held.length === 0 && table.every(({ allowed }) => allowed)) return;
   throw new Refusal('signature_refused', {
-    say: 'The equipment list, a directive or part 91 still asks for it on some flights: it stays deferred, or the list is revised first.',
+    say: said(
+      'The equipment list, a directive or part 91 still asks for it on some flights: it stays deferred, or the list is revised first.',
+    ),
     lines: distinct([...linesOf(gate), ...held.map(({ cite, because }) => ({ cite, because }))]),
   });
 }
@@ -240,7 +252,7 @@ async function takeOffTheList(
   const { equipmentId, inoperativeCount } = writeUp;
   if (!equipmentId || inoperativeCount === null) {
     throw new Refusal('conflict', {
-      say: 'Say first which equipment it is and how many of it: judge it anew.',
+      say: said('Say first which equipment it is and how many of it: judge it anew.'),
     });
   }
   const key = { operatorId_id: { operatorId, id: equipmentId } };

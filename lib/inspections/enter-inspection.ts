@@ -10,6 +10,7 @@ import { dayInWords } from '../rules/in-words';
 import { requireOpenInspection, type InspectionRow } from './inspection';
 import { standingRecords } from './requirement';
 import { enterInspectionInput } from './schema';
+import { filled, said } from '../words/said';
 
 const NO_CHECK_FLIGHT =
   'An inspection changes nothing; work it leads to has its own entry and its own answer.';
@@ -25,18 +26,21 @@ export const enterInspection = command({
     const inspection = await requireOpenInspection(tx, operatorId, input.inspectionId);
     if (inspection.work.some(({ signOff }) => signOff)) {
       throw new Refusal('conflict', {
-        say: 'A part is signed already: what was signed is not written again.',
+        say: said('A part is signed already: what was signed is not written again.'),
       });
     }
     const { registration, base } = inspection.aircraft;
     const today = dayAtBase(now, base.zone);
     const begunOn = dayAtBase(inspection.begunAt, base.zone);
-    if (input.completedOn > today) throw fieldRefusal('completedOn', 'This day has not come yet.');
+    if (input.completedOn > today) throw fieldRefusal('completedOn', said('This day has not come yet.'));
     if (input.completedOn < begunOn) {
-      throw fieldRefusal('completedOn', `The inspection began on ${dayInWords(begunOn)}.`);
+      throw fieldRefusal(
+        'completedOn',
+        filled(said('The inspection began on {day}.'), { day: dayInWords(begunOn) }),
+      );
     }
     const ttisTenths = parseTenths(input.ttis);
-    if (ttisTenths === null) throw fieldRefusal('ttis', 'Hours as the record shows them.');
+    if (ttisTenths === null) throw fieldRefusal('ttis', said('Hours as the record shows them.'));
     refuseOtherTime(inspection, ttisTenths);
     await refuseLessThanBefore(tx, operatorId, inspection, ttisTenths);
 
@@ -89,8 +93,14 @@ function refuseOtherTime({ aircraft }: InspectionRow, written: HoursTenths): voi
   throw fieldRefusal(
     'ttis',
     written < aircraft.ttisTenths
-      ? `${aircraft.registration} has ${record} h on record, more than this.`
-      : `${aircraft.registration} has ${record} h on record, less than this. Have the meters put right first.`,
+      ? filled(said('{registration} has {record} h on record, more than this.'), {
+          registration: aircraft.registration,
+          record,
+        })
+      : filled(
+          said('{registration} has {record} h on record, less than this. Have the meters put right first.'),
+          { registration: aircraft.registration, record },
+        ),
   );
 }
 
@@ -110,7 +120,10 @@ async function refuseLessThanBefore(
     const at = `${formatTenths(last.ttisTenths)} h on ${dayInWords(calendarDate(last.doneOn))}`;
     throw fieldRefusal(
       'ttis',
-      `${name} was last recorded at ${at}. Correct that record first if it is wrong.`,
+      filled(said('{name} was last recorded at {at}. Correct that record first if it is wrong.'), {
+        name,
+        at,
+      }),
     );
   }
 }

@@ -3,6 +3,7 @@ import { factsChanged } from '../fleet/require-aircraft';
 import { Refusal } from '../problems';
 import { requireOpenInspection } from './inspection';
 import { giveUpInspectionInput } from './schema';
+import { said } from '../words/said';
 
 /** Gives up an inspection of which nothing is signed yet. What is due stays due; what was found stays written up. */
 export const giveUpInspection = command({
@@ -12,7 +13,9 @@ export const giveUpInspection = command({
     const inspection = await requireOpenInspection(tx, operatorId, input.inspectionId);
     if (inspection.lists.length > 0 || inspection.work.some(({ signOff }) => signOff)) {
       throw new Refusal('conflict', {
-        say: 'Something of it is signed: the inspection ends with its signatures, as not airworthy if need be.',
+        say: said(
+          'Something of it is signed: the inspection ends with its signatures, as not airworthy if need be.',
+        ),
       });
     }
     await tx.inspection.update({

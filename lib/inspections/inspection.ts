@@ -4,6 +4,7 @@ import { Refusal } from '../problems';
 import { contentHash } from '../records/canonical';
 import type { InspectionKind, InspectionPart, ListedItem } from '../rules/part-43/43-11-inspection-entry';
 import { performance, type Performance } from './schema';
+import { said } from '../words/said';
 
 /** What every act on an inspection needs with it. */
 export const INSPECTION_ROW = {
@@ -22,16 +23,17 @@ export async function requireInspection(tx: Tx, operatorId: string, id: string):
     where: { operatorId_id: { operatorId, id } },
     include: INSPECTION_ROW,
   });
-  if (!inspection) throw new Refusal('not_found', { say: 'There is no such inspection here.' });
+  if (!inspection) throw new Refusal('not_found', { say: said('There is no such inspection here.') });
   return inspection;
 }
 
 /** The same, still open; one that is complete or given up is a conflict. */
 export async function requireOpenInspection(tx: Tx, operatorId: string, id: string): Promise<InspectionRow> {
   const inspection = await requireInspection(tx, operatorId, id);
-  if (inspection.state === 'complete') throw new Refusal('conflict', { say: 'This inspection is complete.' });
+  if (inspection.state === 'complete')
+    throw new Refusal('conflict', { say: said('This inspection is complete.') });
   if (inspection.state === 'given-up')
-    throw new Refusal('conflict', { say: 'This inspection was given up.' });
+    throw new Refusal('conflict', { say: said('This inspection was given up.') });
   return inspection;
 }
 

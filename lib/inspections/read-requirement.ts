@@ -5,6 +5,7 @@ import { aircraftFacts, readAircraft } from '../fleet/facts';
 import { nameIn, namesOf } from '../people/names';
 import { readSigner, signerFacts } from '../people/signer';
 import { Refusal } from '../problems';
+import { markOf, VOUCHED, type CarriedMark } from '../records/carried-mark';
 import { dayAtBase } from '../records/signature';
 import type { AircraftFacts, RequirementKind } from '../rules/aircraft';
 import { dueOf } from '../rules/due';
@@ -14,6 +15,7 @@ import { WORK_ROW } from '../work/entry';
 import { workView, type WorkView } from '../work/work-view';
 import { standingRecords } from './requirement';
 import { WAYS, type WayToAnswer } from './work-of-requirement';
+import { said } from '../words/said';
 
 /** One time it was answered, as the record says. */
 export interface ComplianceView {
@@ -28,6 +30,8 @@ export interface ComplianceView {
   readonly recordedBy: string;
   readonly recordedAt: string;
   readonly inspectionId: string | null;
+  /** It stood on paper before: who vouches for that. */
+  readonly carried: CarriedMark | null;
   /** What the record says beyond date and hours, each with its name. */
   readonly details: readonly { readonly name: string; readonly value: string }[];
   /** A later record has taken its place; it stays in the history. */
@@ -97,12 +101,13 @@ export const readRequirement = query({
     const row = await tx.requirement.findUnique({
       where: { operatorId_id: { operatorId, id: requirementId } },
       include: {
-        compliances: { orderBy: [{ doneOn: 'desc' }, { recordedAt: 'desc' }] },
+        compliances: { include: { vouching: VOUCHED }, orderBy: [{ doneOn: 'desc' }, { recordedAt: 'desc' }] },
         work: { where: { inspectionId: null }, include: WORK_ROW, orderBy: { startedAt: 'desc' } },
       },
     });
     const aircraft = row && (await readAircraft(tx, operatorId, row.aircraftId));
-    if (!row || !aircraft) throw new Refusal('not_found', { say: 'Nothing of that kind falls due here.' });
+    if (!row || !aircraft)
+      throw new Refusal('not_found', { say: said('Nothing of that kind falls due here.') });
     const facts = aircraftFacts(aircraft);
     const today = dayAtBase(now, aircraft.base.zone);
     const kind = row.kind as RequirementKind;
@@ -151,6 +156,7 @@ export const readRequirement = query({
         recordedBy: nameIn(names, done.recordedById),
         recordedAt: instant(done.recordedAt),
         inspectionId: done.inspectionId,
+        carried: markOf(done.vouching),
         details: detailsSaid(done.details),
         superseded: !standing.has(done.id),
       })),

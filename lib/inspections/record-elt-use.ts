@@ -4,6 +4,7 @@ import { factsChanged, requireAircraft } from '../fleet/require-aircraft';
 import { fieldRefusal } from '../problems';
 import { dayAtBase } from '../records/signature';
 import { recordEltUseInput } from './requirement-schema';
+import { said } from '../words/said';
 
 /** The emergency locator transmitter was on, a test included: the minutes count towards the hour of 91.207(c)(1). */
 export const recordEltUse = command({
@@ -12,7 +13,7 @@ export const recordEltUse = command({
   async run({ tx, operatorId, actor, now, requestId }, input) {
     const aircraft = await requireAircraft(tx, operatorId, input.aircraftId);
     if (input.usedOn > dayAtBase(now, aircraft.base.zone)) {
-      throw fieldRefusal('usedOn', 'This day has not come yet.');
+      throw fieldRefusal('usedOn', said('This day has not come yet.'));
     }
     const { minutes, words } = input;
     await tx.eltUse.create({

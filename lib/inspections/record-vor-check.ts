@@ -12,6 +12,7 @@ import {
 import { requireRequirement } from './requirement';
 import { recordVorCheckInput } from './requirement-schema';
 import { keepCompliance } from './write-compliance';
+import { filled, said } from '../words/said';
 
 /**
  * The VOR check of 91.171, recorded by whoever made it: date, place, bearing error, signature (d). No certificate number is
@@ -27,15 +28,20 @@ export const recordVorCheck = command({
     const requirement = await requireRequirement(tx, operatorId, input.requirementId);
     const { aircraft } = requirement;
     if (requirement.kind !== 'vor-check') {
-      throw new Refusal('conflict', { say: `${requirement.name} is not a VOR check.` });
+      throw new Refusal('conflict', {
+        say: filled(said('{name} is not a VOR check.'), { name: requirement.name }),
+      });
     }
     const zone = aircraft.base.zone;
-    if (input.checkedOn > dayAtBase(now, zone)) throw fieldRefusal('checkedOn', 'This day has not come yet.');
+    if (input.checkedOn > dayAtBase(now, zone))
+      throw fieldRefusal('checkedOn', said('This day has not come yet.'));
     const { errors, bearings } = readErrors(input.method, input.first, input.second);
     const lines = checkBearingErrors(input.method, errors);
     if (lines.some((line) => line.effect === 'bars')) {
       throw new Refusal('signature_refused', {
-        say: 'Out of limits: this is no check to record. Report it as a finding, so that a mechanic looks at it.',
+        say: said(
+          'Out of limits: this is no check to record. Report it as a finding, so that a mechanic looks at it.',
+        ),
         lines: linesOf(lines),
       });
     }
@@ -43,7 +49,9 @@ export const recordVorCheck = command({
     const ttisTenths = aircraft.ttisTenths;
     if (ttisTenths === null) {
       throw new Refusal('conflict', {
-        say: `The total time in service of ${aircraft.registration} is not known yet.`,
+        say: filled(said('The total time in service of {registration} is not known yet.'), {
+          registration: aircraft.registration,
+        }),
       });
     }
     const details = {
@@ -106,16 +114,16 @@ function readErrors(
   second: string,
 ): { readonly errors: readonly number[]; readonly bearings: readonly number[] | null } {
   const one = parseDegrees(first);
-  if (one === null) throw fieldRefusal('first', 'Degrees, whole or half: 2, -1.5.');
+  if (one === null) throw fieldRefusal('first', said('Degrees, whole or half: 2, -1.5.'));
   const other = second.trim() === '' ? null : parseDegrees(second);
   if (method !== 'dual') return { errors: other === null ? [one] : [one, other], bearings: null };
-  if (other === null) throw fieldRefusal('second', 'Both bearings are needed to compare them.');
+  if (other === null) throw fieldRefusal('second', said('Both bearings are needed to compare them.'));
   for (const [field, bearing] of [
     ['first', one],
     ['second', other],
   ] as const) {
     if (bearing < 0 || bearing > FULL_CIRCLE)
-      throw fieldRefusal(field, 'A bearing is from 0 to 360 degrees.');
+      throw fieldRefusal(field, said('A bearing is from 0 to 360 degrees.'));
   }
   return { errors: [bearingsApart(one, other)], bearings: [one, other] };
 }

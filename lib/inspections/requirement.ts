@@ -4,6 +4,7 @@ import { aircraftFacts, readAircraft, type AircraftRow } from '../fleet/facts';
 import { Refusal } from '../problems';
 import type { CalendarDate, HoursTenths } from '../rules/facts';
 import { hundredHourDue } from '../rules/part-91/91-409-inspections';
+import { said } from '../words/said';
 
 /** What every act on a requirement needs with it. */
 export const REQUIREMENT_ROW = {
@@ -20,10 +21,10 @@ export async function requireRequirement(tx: Tx, operatorId: string, id: string)
     include: REQUIREMENT_ROW,
   });
   if (!requirement || requirement.aircraft.retiredOn) {
-    throw new Refusal('not_found', { say: 'Nothing of that kind falls due here.' });
+    throw new Refusal('not_found', { say: said('Nothing of that kind falls due here.') });
   }
   if (requirement.endedOn) {
-    throw new Refusal('conflict', { say: 'This does not apply any more since it was ended.' });
+    throw new Refusal('conflict', { say: said('This does not apply any more since it was ended.') });
   }
   return requirement;
 }

@@ -5,6 +5,7 @@ import { password, together, togetherWith } from '../determinations/schema';
 import { parseTenths } from '../rules/hours';
 import type { InspectionKind, InspectionPart } from '../rules/part-43/43-11-inspection-entry';
 import { RUN_UP_ANSWERS, RUN_UP_CHECKS, type RunUpKey } from '../rules/part-43/43-15-performance';
+import { said } from '../words/said';
 
 // Said here anew, because forms read this file and the rule would bring a calendar library into them.
 export const KINDS = ['annual', 'hundred-hour'] as const satisfies readonly InspectionKind[];
@@ -16,7 +17,7 @@ export const hoursText = z
   .trim()
   .refine(
     (text) => parseTenths(text) !== null,
-    'Hours as the record shows them: 4512.3, one decimal at most.',
+    said('Hours as the record shows them: 4512.3, one decimal at most.'),
   );
 
 export const yesOrNo = (error: string) => z.boolean({ error });
@@ -24,19 +25,19 @@ export const yesOrNo = (error: string) => z.boolean({ error });
 export const beginInspectionInput = z.object({
   requestId,
   aircraftId: z.uuid(),
-  kind: z.enum(KINDS, 'Say whether it is an annual or a 100-hour inspection.'),
-  requirementIds: z.array(z.uuid()).min(1, 'An inspection answers something that is due.').max(10),
+  kind: z.enum(KINDS, said('Say whether it is an annual or a 100-hour inspection.')),
+  requirementIds: z.array(z.uuid()).min(1, said('An inspection answers something that is due.')).max(10),
   visitId: z.uuid().nullable(),
 });
 
 const runUpCheck = z
   .object({
-    answer: z.enum(RUN_UP_ANSWERS, 'Say what the engine run showed.'),
+    answer: z.enum(RUN_UP_ANSWERS, said('Say what the engine run showed.')),
     reading: z.string().trim().max(200),
   })
   .refine(({ answer, reading }) => answer === 'not-run' || reading !== '', {
     path: ['reading'],
-    error: 'Write down what was read, or how it was judged.',
+    error: said('Write down what was read, or how it was judged.'),
   });
 
 const runUp = z.object(
@@ -57,10 +58,10 @@ export type Performance = z.output<typeof performance>;
 export const enterInspectionInput = performance.extend({
   requestId,
   inspectionId: z.uuid(),
-  extent: writtenWords('What was inspected', 1000),
-  checklist: writtenWords('The checklist, by name and revision,', 300),
+  extent: writtenWords(said('What was inspected'), 1000),
+  checklist: writtenWords(said('The checklist, by name and revision,'), 300),
   ttis: hoursText,
-  completedOn: z.iso.date('The day the inspection was completed is needed.'),
+  completedOn: z.iso.date(said('The day the inspection was completed is needed.')),
 });
 
 export const listInput = z.object({
@@ -83,7 +84,7 @@ export const listInput = z.object({
 export const signInspectionInput = z.object({
   requestId,
   inspectionId: z.uuid(),
-  part: z.enum(PARTS, 'Choose the part you sign for.'),
+  part: z.enum(PARTS, said('Choose the part you sign for.')),
   airworthy: yesOrNo('Say what you found: airworthy, or not.'),
   /** 43.3(d): a required inspection is made by whoever signs it, not by a helper. */
   madeByMe: yesOrNo('Say whether you made this inspection yourself.'),
@@ -95,7 +96,7 @@ export const signInspectionInput = z.object({
 export const giveUpInspectionInput = z.object({
   requestId,
   inspectionId: z.uuid(),
-  words: writtenWords('Why the inspection is given up', 500),
+  words: writtenWords(said('Why the inspection is given up'), 500),
 });
 
 export const disposeDeferralInput = z
@@ -105,8 +106,8 @@ export const disposeDeferralInput = z
     /** The open inspection, or the recorded one that passed without a word; exactly one of them. */
     inspectionId: z.uuid().nullable(),
     complianceId: z.uuid().nullable(),
-    disposition: z.enum(['inspected', 'removed'], 'Say what becomes of the item.'),
-    statement: writtenWords('What was found'),
+    disposition: z.enum(['inspected', 'removed'], said('Say what becomes of the item.')),
+    statement: writtenWords(said('What was found')),
     /** For `inspected`: 91.213(d)(4) determined afresh. */
     noHazard: z.boolean().nullable(),
     /** For `inspected`: the same for the combination, where anything else is out or limited. */
@@ -118,13 +119,13 @@ export const disposeDeferralInput = z
   })
   .refine((input) => (input.inspectionId === null) !== (input.complianceId === null), {
     path: ['inspectionId'],
-    error: 'Name the inspection at which this was found.',
+    error: said('Name the inspection at which this was found.'),
   })
   .refine((input) => input.disposition !== 'inspected' || input.noHazard === true, {
     path: ['noHazard'],
-    error: 'Left inoperative, it needs your determination that this is no hazard.',
+    error: said('Left inoperative, it needs your determination that this is no hazard.'),
   })
   .refine((input) => input.disposition !== 'removed' || input.listsRevised === true, {
     path: ['listsRevised'],
-    error: 'Revise the equipment list and the weight and balance first, then say so.',
+    error: said('Revise the equipment list and the weight and balance first, then say so.'),
   });

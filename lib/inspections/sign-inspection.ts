@@ -34,6 +34,7 @@ import {
 import { openAtInspection } from './open-at-inspection';
 import { signInspectionInput } from './schema';
 import { mayInspect, partToSign } from './who-inspects';
+import { filled, said } from '../words/said';
 
 /**
  * One entry of 43.11 signed, for one logbook: approved as airworthy, or not approved with the list. The law is asked in
@@ -49,13 +50,15 @@ export const signInspection = command({
     const { tx, operatorId, actor, now } = context;
     const inspection = await requireOpenInspection(tx, operatorId, input.inspectionId);
     if (inspection.state !== 'entered') {
-      throw new Refusal('conflict', { say: 'Write the entry first: there is nothing to sign yet.' });
+      throw new Refusal('conflict', { say: said('Write the entry first: there is nothing to sign yet.') });
     }
     const work = inspection.work.find(({ part }) => part === input.part);
-    if (!work || work.signOff) throw new Refusal('conflict', { say: 'This part is signed already.' });
+    if (!work || work.signOff) throw new Refusal('conflict', { say: said('This part is signed already.') });
     if (inspectionHash(inspection, work) !== input.entryHash) {
       throw new Refusal('superseded', {
-        say: 'The entry, the list or a disposition changed after you read it. Read it again, then sign.',
+        say: said(
+          'The entry, the list or a disposition changed after you read it. Read it again, then sign.',
+        ),
       });
     }
     const on = dayAtBase(now, inspection.aircraft.base.zone);
@@ -63,7 +66,9 @@ export const signInspection = command({
     const ruling = mayInspect(signerFacts(signer), inspection, input.part, input.madeByMe, on);
     if (!ruling.allowed || !ruling.under) {
       throw new Refusal('signature_refused', {
-        say: `Your certificates do not allow this signature. ${whoCanSentence(partToSign(inspection, input.part, true))}`,
+        say: filled(said('Your certificates do not allow this signature. {whoCanSentence}'), {
+          whoCanSentence: whoCanSentence(partToSign(inspection, input.part, true)),
+        }),
         lines: linesOf(ruling.lines),
       });
     }
@@ -72,8 +77,8 @@ export const signInspection = command({
     if (against.length > 0) {
       throw new Refusal('signature_refused', {
         say: input.airworthy
-          ? 'It cannot be certified airworthy as it stands.'
-          : 'This cannot be signed as it stands.',
+          ? said('It cannot be certified airworthy as it stands.')
+          : said('This cannot be signed as it stands.'),
         lines: linesOf(against),
       });
     }
@@ -214,6 +219,6 @@ export function statementOf(inspection: InspectionRow, airworthy: boolean): stri
   const kind = inspection.kind as InspectionKind;
   if (airworthy) return inspectionStatement(kind, { airworthy: true });
   const list = listInForce(inspection);
-  if (!list) throw new Refusal('conflict', { say: 'The list is signed first.' });
+  if (!list) throw new Refusal('conflict', { say: said('The list is signed first.') });
   return inspectionStatement(kind, { airworthy: false, listDated: calendarDate(list.dated) });
 }

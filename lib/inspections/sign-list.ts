@@ -18,6 +18,7 @@ import {
 import { openAtInspection, openHash } from './open-at-inspection';
 import { listInput } from './schema';
 import { mayGiveList } from './who-inspects';
+import { filled, said } from '../words/said';
 
 /** What the signer of a list declares; kept with it. */
 export const LIST_STATEMENT =
@@ -39,7 +40,7 @@ export const signList = command({
     const { open, placards } = await openAtInspection(context, inspection.aircraftId);
     if (openHash({ open, placards }) !== input.seen) {
       throw new Refusal('superseded', {
-        say: 'What stands open, or a placard, changed after you read it. Read it again, then sign.',
+        say: said('What stands open, or a placard, changed after you read it. Read it again, then sign.'),
       });
     }
     const { base, registration, serial } = inspection.aircraft;
@@ -48,7 +49,7 @@ export const signList = command({
     const ruling = mayGiveList(signer, inspection, on);
     if (!ruling.allowed || !ruling.under) {
       throw new Refusal('signature_refused', {
-        say: 'The list is signed by whoever makes the inspection. Your certificates do not reach it.',
+        say: said('The list is signed by whoever makes the inspection. Your certificates do not reach it.'),
         lines: linesOf(ruling.lines),
       });
     }
@@ -58,7 +59,9 @@ export const signList = command({
       new Map(input.standings.map((one) => [one.discrepancyId, one.unairworthy])),
     );
     if (items.length === 0) {
-      throw new Refusal('conflict', { say: 'There is nothing to list. Write up first what was found.' });
+      throw new Refusal('conflict', {
+        say: said('There is nothing to list. Write up first what was found.'),
+      });
     }
     refuseUnlisting(inspection, open, items);
     const { capacity, certificate } = ruling.under;
@@ -124,7 +127,12 @@ function refuseUnlisting(
   if (dropped.length === 0) return;
   const numbers = dropped.map(({ number }) => number).join(', ');
   throw new Refusal('conflict', {
-    say: `A part is signed over the list that names ${numbers} as unairworthy (14 CFR 43.11(b)). It stays listed until it is repaired and signed.`,
+    say: filled(
+      said(
+        'A part is signed over the list that names {numbers} as unairworthy (14 CFR 43.11(b)). It stays listed until it is repaired and signed.',
+      ),
+      { numbers },
+    ),
   });
 }
 
@@ -135,7 +143,7 @@ const unairworthyIn = (items: readonly SignedItem[]): readonly string[] =>
 function itemsFor(
   open: readonly DiscrepancyFacts[],
   placards: ReadonlyMap<string, string>,
-  said: ReadonlyMap<string, boolean>,
+  answers: ReadonlyMap<string, boolean>,
 ): readonly SignedItem[] {
   return open.flatMap((d): SignedItem[] => {
     const item = { discrepancyId: d.id, number: d.number, title: d.title };
@@ -144,7 +152,7 @@ function itemsFor(
       const placard = placards.get(d.id);
       if (!d.deferral?.placardPlaced || placard === undefined) {
         throw new Refusal('signature_refused', {
-          say: `${d.number} is deferred and its placard is not in place.`,
+          say: filled(said('{number} is deferred and its placard is not in place.'), { number: d.number }),
           lines: [
             {
               cite: '14cfr43.11(b)',
@@ -155,17 +163,22 @@ function itemsFor(
       }
       return [{ ...item, standing: 'inoperative-placarded', placard }];
     }
-    const unairworthy = said.get(d.id);
+    const unairworthy = answers.get(d.id);
     if (unairworthy === undefined) {
       throw fieldRefusal(
         `standings.${d.id}`,
-        `Say of ${d.number} whether it makes the aircraft unairworthy.`,
+        filled(said('Say of {number} whether it makes the aircraft unairworthy.'), { number: d.number }),
       );
     }
     if (!unairworthy && standing === 'repair-owed') {
       throw fieldRefusal(
         `standings.${d.id}`,
-        `${d.number} is neither repaired, deferred nor found within limits. List it, or settle it first.`,
+        filled(
+          said(
+            '{number} is neither repaired, deferred nor found within limits. List it, or settle it first.',
+          ),
+          { number: d.number },
+        ),
       );
     }
     return unairworthy ? [{ ...item, standing: 'unairworthy', placard: null }] : [];

@@ -7,6 +7,7 @@ import { systemsOfItem } from '../rules/part-43/43-appendix-a-preventive-mainten
 import { requireRequirement, type RequirementRow } from './requirement';
 import { startRequirementWorkInput } from './requirement-schema';
 import { mayBePreventive, WAYS, type FixedWork } from './work-of-requirement';
+import { filled, said } from '../words/said';
 
 interface Input {
   readonly workKind: 'preventive' | 'minor' | null;
@@ -32,7 +33,10 @@ export const startRequirementWork = command({
         state: { in: ['started', 'entered'] },
       },
     });
-    if (open) throw new Refusal('conflict', { say: `Work on ${requirement.name} has begun already.` });
+    if (open)
+      throw new Refusal('conflict', {
+        say: filled(said('Work on {name} has begun already.'), { name: requirement.name }),
+      });
     const work = workFor(requirement, input);
     await tx.maintenanceAction.create({
       data: {
@@ -71,9 +75,13 @@ function workFor(
   const way = WAYS[kind as RequirementKind];
   switch (way.by) {
     case 'inspection':
-      throw new Refusal('conflict', { say: `${name} is answered by an inspection. Begin that.` });
+      throw new Refusal('conflict', {
+        say: filled(said('{name} is answered by an inspection. Begin that.'), { name }),
+      });
     case 'check':
-      throw new Refusal('conflict', { say: `${name} is recorded as a check, not as work.` });
+      throw new Refusal('conflict', {
+        say: filled(said('{name} is recorded as a check, not as work.'), { name }),
+      });
     case 'fixed':
       return { ...way.work, preventiveItem: null };
     case 'chosen':
@@ -84,29 +92,37 @@ function workFor(
 function chosen(input: Input, preventive: boolean) {
   const { workKind, preventiveItem, jasc, swapOnly } = input;
   if (workKind === null)
-    throw fieldRefusal('workKind', 'Say whether this is preventive maintenance or a minor repair.');
-  if (jasc === null) throw fieldRefusal('jasc', 'Choose the system: who may sign follows from it.');
+    throw fieldRefusal('workKind', said('Say whether this is preventive maintenance or a minor repair.'));
+  if (jasc === null) throw fieldRefusal('jasc', said('Choose the system: who may sign follows from it.'));
   const part = partOf(jasc);
-  if (!part.known) throw fieldRefusal('jasc', 'There is no such JASC code in the table.');
-  if (swapOnly === null) throw fieldRefusal('swapOnly', 'Say whether a unit was only taken out and put in.');
+  if (!part.known) throw fieldRefusal('jasc', said('There is no such JASC code in the table.'));
+  if (swapOnly === null)
+    throw fieldRefusal('swapOnly', said('Say whether a unit was only taken out and put in.'));
   if (workKind === 'minor') return { workKind, part: part.value, jasc, swapOnly, preventiveItem: null };
   if (!preventive) {
     throw fieldRefusal(
       'workKind',
-      'What a directive, a life limit or a binding interval requires is entered as a repair, not as preventive.',
+      said(
+        'What a directive, a life limit or a binding interval requires is entered as a repair, not as preventive.',
+      ),
     );
   }
   if (preventiveItem === null) {
     throw fieldRefusal(
       'preventiveItem',
-      'Name the item of part 43 Appendix A(c), or enter it as a minor repair.',
+      said('Name the item of part 43 Appendix A(c), or enter it as a minor repair.'),
     );
   }
   const systems = systemsOfItem(preventiveItem);
   if (systems !== null && !systems.includes(jasc.slice(0, 2))) {
     throw fieldRefusal(
       'preventiveItem',
-      `Item ${preventiveItem} of part 43 Appendix A(c) is not about this system. Name the item that is, or enter it as a minor repair.`,
+      filled(
+        said(
+          'Item {preventiveItem} of part 43 Appendix A(c) is not about this system. Name the item that is, or enter it as a minor repair.',
+        ),
+        { preventiveItem },
+      ),
     );
   }
   return { workKind, part: part.value, jasc, swapOnly, preventiveItem };

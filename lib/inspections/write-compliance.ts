@@ -59,18 +59,23 @@ export async function writeCompliance(
 /** The columns of a record that something due is answered. Left out: nothing is said of it. */
 type ComplianceColumns = Pick<ComplianceRecord, 'doneOn' | 'ttisTenths' | 'approvedBy'> &
   Partial<Omit<ComplianceRecord, 'details'>> & {
-    readonly approvedByAuthorised: boolean;
+    /** Null: the record does not say. */
+    readonly approvedByAuthorised: boolean | null;
     readonly details: object | null;
+    /** Made by the caller, where something else has to name the record first. */
+    readonly id?: string;
+    /** Carried over from before: who vouches for it, and the file it came in. */
+    readonly vouchingId?: string;
+    readonly takenInId?: string | null;
   };
 
 /** Keeps a record with what was signed for it; gives its id. */
 export async function keepCompliance(
   { tx, operatorId, actor, now }: Context,
   requirementId: string,
-  { doneOn, newExpiry, details, ...columns }: ComplianceColumns,
+  { doneOn, newExpiry, details, id = randomUUID(), ...columns }: ComplianceColumns,
   { content, hash }: Pick<Signature, 'content' | 'hash'>,
 ): Promise<string> {
-  const id = randomUUID();
   await tx.compliance.create({
     data: {
       id,

@@ -1,3 +1,4 @@
+import { isDraining, whenClosing } from '../shutdown';
 import { openHub, type LiveHub } from './hub';
 
 /**
@@ -8,7 +9,6 @@ interface Live {
   hub?: LiveHub;
   /** Ends each open stream. */
   readonly streams: Set<() => void>;
-  stopping: boolean;
 }
 const holder = globalThis as typeof globalThis & { wheelchockLive?: Live };
 
@@ -21,8 +21,8 @@ export function liveHub(): LiveHub {
   return live.hub;
 }
 
-/** Told to end, the server ends its streams, or stopping would wait until every browser has gone. */
-export const isStopping = (): boolean => holder.wheelchockLive?.stopping ?? false;
+/** Told to end, the server opens no further stream and soon ends those there are, or stopping would wait for every browser. */
+export const isStopping = (): boolean => isDraining();
 
 /** `end` is called when the server is told to end. Gives back how to take it off the list. */
 export function endWithServer(end: () => void): () => void {
@@ -43,14 +43,8 @@ export async function closeLive(): Promise<void> {
 
 function ofProcess(): Live {
   if (!holder.wheelchockLive) {
-    const live: Live = { streams: new Set(), stopping: false };
-    holder.wheelchockLive = live;
-    for (const signal of ['SIGTERM', 'SIGINT'] as const) {
-      process.once(signal, () => {
-        live.stopping = true;
-        void closeLive();
-      });
-    }
+    holder.wheelchockLive = { streams: new Set() };
+    whenClosing(closeLive);
   }
   return holder.wheelchockLive;
 }

@@ -1,5 +1,6 @@
 import type { Socket } from 'node:net';
 import pg from 'pg';
+import { log } from '../log';
 import { CHANGE_CHANNEL, readChange } from './change';
 
 /**
@@ -155,5 +156,5 @@ function giveUp(client: pg.Client): void {
 }
 
 function logTrouble(error: unknown): void {
-  console.error(JSON.stringify({ level: 'error', about: 'live', message: String(error) }));
+  log.error('not listening', error, { about: 'live' });
 }

@@ -1,4 +1,5 @@
 import { operatorsWithLettersDue } from '../db/letters-due';
+import { log } from '../log';
 import { letterSender, setLetterSender, type LetterSender } from './letter-signal';
 import type { Post } from './letters';
 import { sendDueLetters } from './send-letters';
@@ -71,5 +72,5 @@ export function startLetterLoop(post: Post, options: LoopOptions = {}): LetterSe
 }
 
 function logTrouble(error: unknown): void {
-  console.error(JSON.stringify({ level: 'error', about: 'letters', message: String(error) }));
+  log.error('not sent', error, { about: 'letters' });
 }

@@ -1,4 +1,6 @@
+import type { Tx } from '../db/client';
 import { writeInOperator } from '../db/scope';
+import { TOKEN_PLACE, unsealedToken } from '../people/link-token';
 import { PostShut, RefusedForGood, SEND_WITHIN_MS, type LetterToSend, type Post } from './letters';
 
 /** For this long a letter is ours after it was taken up. Longer than a try can last; after a crash it is tried again then. */
@@ -16,7 +18,10 @@ export const waitAfter = (tries: number): number | null =>
 
 interface ClaimedLetter extends LetterToSend {
   readonly tries: number;
-  readonly hasLeft: boolean;
+  /** Why it is not sent at all; null: it is. */
+  readonly barred: string | null;
+  /** The link it carries; null: it tells of a notice. */
+  readonly linkId: string | null;
 }
 
 interface SendOptions {
@@ -58,7 +63,10 @@ function claimNext(operatorId: string, now: Date): Promise<ClaimedLetter | null>
   return writeInOperator(operatorId, async (tx) => {
     const due = await tx.letter.findFirst({
       where: { operatorId, state: 'waiting', nextTryAt: { lte: now } },
-      include: { notice: { include: { person: { select: { leftOn: true } } } } },
+      include: {
+        notice: { include: { person: { select: { leftOn: true } } } },
+        link: { include: { person: { select: { leftOn: true } } } },
+      },
       orderBy: [{ nextTryAt: 'asc' }, { id: 'asc' }],
     });
     if (!due) return null;
@@ -67,13 +75,36 @@ function claimNext(operatorId: string, now: Date): Promise<ClaimedLetter | null>
       where: { operatorId_id: { operatorId, id: due.id } },
       data: { tries, nextTryAt: new Date(now.getTime() + CLAIM_MS) },
     });
-    const { id, subject, body } = due;
-    return { id, subject, body, to: due.toAddress, tries, hasLeft: due.notice.person.leftOn !== null };
+    const { id, subject, linkId } = due;
+    const carried = due.link ? withToken(due.link, due.body, now) : { body: due.body, barred: null };
+    const hasLeft = (due.notice ?? due.link)?.person.leftOn !== null;
+    const barred = hasLeft ? 'Whom it was for has left.' : carried.barred;
+    return { id, subject, body: carried.body, to: due.toAddress, tries, barred, linkId };
   });
 }
 
+interface CarriedLink {
+  readonly id: string;
+  readonly sealedToken: string | null;
+  readonly usedAt: Date | null;
+  readonly endedAt: Date | null;
+  readonly expiresAt: Date;
+}
+
+/** The text with the link's token in it: that stands sealed beside the letter until now. A link that opens nothing is not sent. */
+function withToken(link: CarriedLink, body: string, now: Date): { body: string; barred: string | null } {
+  if (link.usedAt || link.endedAt || link.expiresAt <= now || link.sealedToken === null) {
+    return { body, barred: 'The link it carries opens nothing any more.' };
+  }
+  try {
+    return { body: body.replace(TOKEN_PLACE, unsealedToken(link.id, link.sealedToken)), barred: null };
+  } catch {
+    return { body, barred: "The link it carries cannot be read: the server's own secret was changed since." };
+  }
+}
+
 async function tryToSend(post: Post, letter: ClaimedLetter): Promise<Error | null> {
-  if (letter.hasLeft) return new RefusedForGood('Whom it was for has left.');
+  if (letter.barred !== null) return new RefusedForGood(letter.barred);
   try {
     await post.send(letter);
     return null;
@@ -82,25 +113,33 @@ async function tryToSend(post: Post, letter: ClaimedLetter): Promise<Error | nul
   }
 }
 
-const markSent = (operatorId: string, { id }: ClaimedLetter, now: Date) =>
-  writeInOperator(operatorId, (tx) =>
-    tx.letter.updateMany({
+const markSent = (operatorId: string, { id, linkId }: ClaimedLetter, now: Date) =>
+  writeInOperator(operatorId, async (tx) => {
+    await tx.letter.updateMany({
       where: { operatorId, id, state: { not: 'sent' } },
       data: { state: 'sent', sentAt: now, trouble: null },
-    }),
-  );
+    });
+    await forgetToken(tx, operatorId, linkId);
+  });
+
+/** A token is kept no longer than its letter needs it. */
+async function forgetToken(tx: Tx, operatorId: string, linkId: string | null): Promise<void> {
+  if (linkId === null) return;
+  await tx.personLink.updateMany({ where: { operatorId, id: linkId }, data: { sealedToken: null } });
+}
 
 /** Tried again later, or given up with the trouble kept. Leaves alone what somebody else has taken up meanwhile. */
 function putOff(operatorId: string, letter: ClaimedLetter, trouble: Error, now: Date) {
   const wait = trouble instanceof RefusedForGood ? null : waitAfter(letter.tries);
   const kept = trouble.message.replace(/\p{Cc}+/gu, ' ').slice(0, 500);
-  return writeInOperator(operatorId, (tx) =>
-    tx.letter.updateMany({
+  return writeInOperator(operatorId, async (tx) => {
+    const { count } = await tx.letter.updateMany({
       where: { operatorId, id: letter.id, state: 'waiting', tries: letter.tries },
       data:
         wait === null
           ? { state: 'given-up', trouble: kept }
           : { nextTryAt: new Date(now.getTime() + wait), trouble: kept },
-    }),
-  );
+    });
+    if (count > 0 && wait === null) await forgetToken(tx, operatorId, letter.linkId);
+  });
 }

@@ -1,3 +1,4 @@
+import { whenClosing } from '../shutdown';
 import { letterSettings } from './letter-settings';
 import { startLetterLoop } from './letter-loop';
 import { openPost } from './letters';
@@ -10,5 +11,5 @@ export function startLetters(): void {
   const settings = letterSettings();
   if (!settings) return;
   const sender = startLetterLoop(openPost(settings));
-  for (const signal of ['SIGTERM', 'SIGINT'] as const) process.once(signal, () => void sender.stop());
+  whenClosing(() => sender.stop());
 }

@@ -22,7 +22,10 @@ export interface CarriedDeferral {
   readonly signedBy: string;
   readonly certificateKind: string;
   readonly certificateNumber: string;
-  readonly signedOn: string;
+  /** Null: carried over from paper, which does not say. */
+  readonly signedOn: string | null;
+  /** It stood on paper before: who vouches for that, in a sentence; else null. */
+  readonly carriedOver: string | null;
 }
 
 export interface CarriedWatch {
@@ -84,7 +87,8 @@ export function deferralList(view: DeferralListPaper): Promise<Uint8Array> {
     if (one.limits.length > 0) labelled(sheet, 'Limits', one.limits.join('\n'));
     labelled(sheet, 'Recorded on', daySaid(one.recordedOn));
     labelled(sheet, 'Ends', one.ends.join('\n'));
-    labelled(sheet, 'Signed by', signedSaid(one));
+    labelled(sheet, one.carriedOver === null ? 'Signed by' : 'Determined by', signedSaid(one));
+    if (one.carriedOver !== null) labelled(sheet, 'Carried over', one.carriedOver);
   }
   heading(sheet, `Within limits, watched: ${view.watches.length}`);
   if (view.watches.length === 0) paragraph(sheet, 'Nothing is watched.');
@@ -99,6 +103,6 @@ export function deferralList(view: DeferralListPaper): Promise<Uint8Array> {
 }
 
 const signedSaid = (
-  one: Pick<CarriedWatch, 'signedBy' | 'certificateKind' | 'certificateNumber' | 'signedOn'>,
+  one: Pick<CarriedDeferral, 'signedBy' | 'certificateKind' | 'certificateNumber' | 'signedOn'>,
 ) =>
-  `${one.signedBy}, ${certificateSaid(one.certificateKind)}, number ${one.certificateNumber}, ${daySaid(one.signedOn)}`;
+  `${one.signedBy}, ${certificateSaid(one.certificateKind)}, number ${one.certificateNumber}, ${one.signedOn === null ? 'day not known' : daySaid(one.signedOn)}`;

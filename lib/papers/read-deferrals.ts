@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { query } from '../access/service';
 import { calendarDate } from '../db/dates';
+import { carriedOver, determinedOn } from '../fleet/carried-determination';
 import { aircraftFacts, basePlace, readAircraft, type AircraftRow } from '../fleet/facts';
 import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
@@ -83,6 +84,8 @@ function carried(
     .filter((line) => line.effect === 'limits')
     .map((line) => `${line.because} (${paragraph(line.cite)})`);
   const { determination } = live;
+  const said = carriedOver(determination);
+  const day = determinedOn(determination, calendarDate(determination.signedOn));
   return {
     number: writeUp.number,
     title: writeUp.title,
@@ -107,7 +110,10 @@ function carried(
     signedBy: determination.personName,
     certificateKind: determination.certificateKind,
     certificateNumber: determination.certificateNumber,
-    signedOn: calendarDate(determination.signedOn),
+    signedOn: day.known ? day.value : null,
+    carriedOver:
+      said &&
+      `From ${said.document}, vouched for by ${said.vouchedBy} on ${dayInWords(calendarDate(determination.signedOn))}`,
   };
 }
 

@@ -35,6 +35,8 @@ export const certificateSaid = (kind: string): string =>
       pilot: 'Pilot',
       'inspection-authorization': 'Mechanic with inspection authorization',
       none: 'None: determined in the course of flying',
+      other: 'Another certificate',
+      'not-known': 'Certificate not known',
     },
     kind,
   );

@@ -11,6 +11,7 @@ import { dayAtBase, signatureOver } from '../records/signature';
 import { mayInspectForPermit } from '../rules/inspect-for-permit';
 import { coversOf, partsCovered } from './covered';
 import { inspectForPermitInput } from './schema';
+import { said } from '../words/said';
 
 /**
  * A mechanic or repair station finds the aircraft safe for the flight of its permit and signs that (21.199(b)). Refused when
@@ -25,13 +26,14 @@ export const inspectForPermit = command({
     const permit = await requireOpenPermit(tx, operatorId, permitId);
     const { zone } = permit.aircraft.base;
     const on = dayAtBase(now, zone);
-    if (calendarDate(permit.goodThrough) < on) throw new Refusal('conflict', { say: 'This permit is over.' });
+    if (calendarDate(permit.goodThrough) < on)
+      throw new Refusal('conflict', { say: said('This permit is over.') });
     const covers = coversOf(permit.covers);
     const signer = await readSigner(tx, operatorId, actor.personId);
     const ruling = mayInspectForPermit(signerFacts(signer), await partsOf(tx, operatorId, covers), on);
     requireAllowed(ruling);
-    const held = signer.certificates.find((one) => one.kind === ruling.under && !one.revokedOn);
-    if (!held) throw new Refusal('signature_refused', { say: 'No certificate carries this.' });
+    const held = signer.certificates.find((one) => one.kind === ruling.under);
+    if (!held) throw new Refusal('signature_refused', { say: said('No certificate carries this.') });
     const content = {
       what: 'inspection-for-special-flight-permit',
       permit: permit.reference,
@@ -79,12 +81,13 @@ async function requireOpenPermit(tx: Tx, operatorId: string, id: string) {
       aircraft: { include: { base: true } },
     },
   });
-  if (!permit) throw new Refusal('not_found', { say: 'There is no such permit here.' });
-  if (!permit.asksInspection) throw new Refusal('conflict', { say: 'This permit asks for no inspection.' });
+  if (!permit) throw new Refusal('not_found', { say: said('There is no such permit here.') });
+  if (!permit.asksInspection)
+    throw new Refusal('conflict', { say: said('This permit asks for no inspection.') });
   if (permit.inspection)
-    throw new Refusal('conflict', { say: 'The inspection for this permit is signed already.' });
+    throw new Refusal('conflict', { say: said('The inspection for this permit is signed already.') });
   if (permit.releases.length > 0)
-    throw new Refusal('conflict', { say: 'The flight of this permit is released already.' });
+    throw new Refusal('conflict', { say: said('The flight of this permit is released already.') });
   return permit;
 }
 

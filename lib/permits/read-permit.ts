@@ -13,6 +13,7 @@ import { coverable, coversOf, type Covered } from './covered';
 import { partsOf } from './inspect-for-permit';
 import { changedSince, PERMIT_ROW } from './permit-facts';
 import { readPermitChoicesInput, readPermitInput } from './schema';
+import { said } from '../words/said';
 
 /** Whether a permit can be flown under, in one word. */
 export type PermitStanding = 'ready' | 'inspection-owed' | 'not-yet' | 'over' | 'used';
@@ -64,7 +65,7 @@ export const readPermit = query({
       where: { operatorId_id: { operatorId, id: permitId } },
       include: { ...PERMIT_ROW, aircraft: { include: { base: true, type: true } } },
     });
-    if (!row) throw new Refusal('not_found', { say: 'There is no such permit here.' });
+    if (!row) throw new Refusal('not_found', { say: said('There is no such permit here.') });
     const { aircraft, inspection } = row;
     const { zone } = aircraft.base;
     const today = dayAtBase(now, zone);
@@ -156,7 +157,8 @@ export const readPermitChoices = query({
   input: readPermitChoicesInput,
   async run({ tx, operatorId, actor, now }, { aircraftId }): Promise<PermitChoices> {
     const row = await readAircraft(tx, operatorId, aircraftId);
-    if (!row || row.retiredOn) throw new Refusal('not_found', { say: 'There is no such aircraft here.' });
+    if (!row || row.retiredOn)
+      throw new Refusal('not_found', { say: said('There is no such aircraft here.') });
     const bases = await tx.base.findMany({ where: { operatorId }, orderBy: { ident: 'asc' } });
     const base = basePlace(row.base);
     const today = dayAtBase(now, base.zone);

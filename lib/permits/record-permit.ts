@@ -8,6 +8,7 @@ import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase, signatureOver } from '../records/signature';
 import { coverable } from './covered';
 import { recordPermitInput } from './schema';
+import { said } from '../words/said';
 
 /**
  * Records what a special flight permit says (21.197, 21.199), transcribed from its paper and signed by whoever read it. It
@@ -21,17 +22,21 @@ export const recordPermit = command({
   auditRefusals: true,
   async run({ tx, operatorId, actor, now }, input) {
     const row = await readAircraft(tx, operatorId, input.aircraftId);
-    if (!row || row.retiredOn) throw new Refusal('not_found', { say: 'There is no such aircraft here.' });
+    if (!row || row.retiredOn)
+      throw new Refusal('not_found', { say: said('There is no such aircraft here.') });
     const from = await requireBase(tx, operatorId, input.fromBaseId, 'fromBaseId');
     const to = await requireBase(tx, operatorId, input.toBaseId, 'toBaseId');
     const today = dayAtBase(now, row.base.zone);
-    if (input.issuedOn > today) throw fieldRefusal('issuedOn', 'This day has not come yet.');
-    if (input.goodThrough < today) throw fieldRefusal('goodThrough', 'This permit is over already.');
+    if (input.issuedOn > today) throw fieldRefusal('issuedOn', said('This day has not come yet.'));
+    if (input.goodThrough < today) throw fieldRefusal('goodThrough', said('This permit is over already.'));
     const able = coverable(row);
     const covers = [...new Set(input.covers)].map((id) => {
       const found = able.find((one) => one.id === id);
       if (!found)
-        throw fieldRefusal('covers', 'Something chosen is no open matter of this aircraft. Look again.');
+        throw fieldRefusal(
+          'covers',
+          said('Something chosen is no open matter of this aircraft. Look again.'),
+        );
       return found;
     });
     const { reference, purpose, issuedBy, issuedOn, goodFrom, goodThrough, crew, limits, asksInspection } =
@@ -91,6 +96,6 @@ export const recordPermit = command({
 
 async function requireBase(tx: Tx, operatorId: string, id: string, field: string) {
   const base = await tx.base.findUnique({ where: { operatorId_id: { operatorId, id } } });
-  if (!base) throw fieldRefusal(field, 'There is no such base here.');
+  if (!base) throw fieldRefusal(field, said('There is no such base here.'));
   return base;
 }

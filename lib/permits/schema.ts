@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { requestId } from '../access/request-id';
 import { writtenWords } from '../access/written-words';
 import { password } from '../determinations/schema';
+import { said } from '../words/said';
 
 /** What a permit may be for, of 21.197(a) as far as this tool goes. */
 export const PERMIT_PURPOSES = ['repair', 'storage', 'delivery', 'evacuation'] as const;
@@ -11,24 +12,26 @@ export type PermitPurpose = (typeof PERMIT_PURPOSES)[number];
 export const recordPermitInput = z
   .object({
     requestId,
-    aircraftId: z.uuid('Choose the aircraft.'),
-    reference: writtenWords('The permit’s number or reference', 80),
-    purpose: z.enum(PERMIT_PURPOSES, 'Choose what the permit says the flight is for.'),
-    issuedBy: writtenWords('Who issued it', 160),
-    issuedOn: z.iso.date('Enter the day of issue.'),
-    goodFrom: z.iso.date('Enter the first good day.'),
-    goodThrough: z.iso.date('Enter the last good day.'),
-    fromBaseId: z.uuid('Choose where the flight departs.'),
-    toBaseId: z.uuid('Choose where it arrives.'),
-    crew: writtenWords('Who may be aboard', 300),
+    aircraftId: z.uuid(said('Choose the aircraft.')),
+    reference: writtenWords(said('The permit’s number or reference'), 80),
+    purpose: z.enum(PERMIT_PURPOSES, said('Choose what the permit says the flight is for.')),
+    issuedBy: writtenWords(said('Who issued it'), 160),
+    issuedOn: z.iso.date(said('Enter the day of issue.')),
+    goodFrom: z.iso.date(said('Enter the first good day.')),
+    goodThrough: z.iso.date(said('Enter the last good day.')),
+    fromBaseId: z.uuid(said('Choose where the flight departs.')),
+    toBaseId: z.uuid(said('Choose where it arrives.')),
+    crew: writtenWords(said('Who may be aboard'), 300),
     /** One condition each, in the permit's words. */
     limits: z
       .array(writtenWords('A condition', 500))
-      .min(1, 'Write down every condition of the permit, one a line.')
-      .max(40, 'At most 40 conditions.'),
+      .min(1, said('Write down every condition of the permit, one a line.'))
+      .max(40, said('At most 40 conditions.')),
     /** Ids of the open write-ups, requirements and directives that it names. */
-    covers: z.array(z.uuid()).min(1, 'Choose everything the permit names.').max(100),
-    asksInspection: z.boolean({ error: 'Say whether the permit asks for an inspection before the flight.' }),
+    covers: z.array(z.uuid()).min(1, said('Choose everything the permit names.')).max(100),
+    asksInspection: z.boolean({
+      error: said('Say whether the permit asks for an inspection before the flight.'),
+    }),
     password,
   })
   .superRefine(({ issuedOn, goodFrom, goodThrough }, context) => {
@@ -42,8 +45,8 @@ export const recordPermitInput = z
 export const inspectForPermitInput = z.object({
   requestId,
   permitId: z.uuid(),
-  safe: z.literal(true, { error: 'The flight needs your finding that the aircraft is safe for it.' }),
-  statement: writtenWords('What was inspected and found'),
+  safe: z.literal(true, { error: said('The flight needs your finding that the aircraft is safe for it.') }),
+  statement: writtenWords(said('What was inspected and found')),
   password,
 });
 

@@ -3,11 +3,13 @@ import type { ActorRef } from '../access/actor';
 import { requestId } from '../access/request-id';
 import { command, query, type CallOptions } from '../access/service';
 import type { Tx } from '../db/client';
+import { log } from '../log';
 import { PROBLEMS, Refusal, type Problem, type Result } from '../problems';
 import { photoStore } from './chosen-store';
 import { photoMarks } from './marks';
 import { kindRefusal, MIME_KEPT, remade, sha256Of, type Picture } from './picture';
 import { keyOf, storedAs } from './store';
+import { filled, said } from '../words/said';
 
 /** Largest upload taken, bytes. A phone's photo is 3 to 6 MB. */
 export const PHOTO_MAX_BYTES = 12_000_000;
@@ -116,14 +118,14 @@ export async function addPhoto(
 
 /** What the limit of a route that takes photos says as well. */
 const TOO_LARGE = `A photo can have ${PHOTO_MAX_BYTES / 1_000_000} MB at most. Take it at a lower resolution.`;
-const CUT_OFF = 'The photo arrived cut off or changed on the way. Send it again.';
-const NO_SUM = 'The sum sent with the photo is none: 64 small hex digits are needed.';
+const CUT_OFF = said('The photo arrived cut off or changed on the way. Send it again.');
+const NO_SUM = said('The sum sent with the photo is none: 64 small hex digits are needed.');
 
 const isSum = (sent: unknown): boolean => typeof sent === 'string' && /^[0-9a-f]{64}$/.test(sent);
 
 function refused(code: Problem['code'], say: string): Result<never> {
   if (code === 'try_again') return { ok: false, problem: { code, say } };
-  const problem: Problem = { code, say: 'The photo cannot be used.', fields: { photo: [say] } };
+  const problem: Problem = { code, say: said('The photo cannot be used.'), fields: { photo: [say] } };
   return { ok: false, problem };
 }
 
@@ -134,10 +136,14 @@ async function requireRoom(tx: Tx, operatorId: string, personId: string, finding
     include: { _count: { select: { photos: true } } },
   });
   if (!finding || finding.personId !== personId) {
-    throw new Refusal('not_found', { say: 'There is no such finding of yours.' });
+    throw new Refusal('not_found', { say: said('There is no such finding of yours.') });
   }
   if (finding._count.photos >= PHOTOS_PER_FINDING) {
-    throw new Refusal('conflict', { say: `One finding takes ${PHOTOS_PER_FINDING} photos.` });
+    throw new Refusal('conflict', {
+      say: filled(said('One finding takes {photos_per_finding} photos.'), {
+        photos_per_finding: PHOTOS_PER_FINDING,
+      }),
+    });
   }
 }
 
@@ -151,9 +157,7 @@ async function isKept(stored: string, picture: Picture): Promise<boolean> {
     ]);
     return true;
   } catch (error) {
-    console.error(
-      JSON.stringify({ level: 'error', what: 'photo not stored', stored, message: String(error) }),
-    );
+    log.error('photo not stored', error, { key: stored });
     return false;
   }
 }

@@ -63,6 +63,16 @@ export async function requirePhotoStore(env: Environment = process.env): Promise
   if (settings.kind === 'disk') await requireFolder(settings.folder);
 }
 
+/**
+ * Whether photos could be kept at this moment: a folder is written to; a bucket is only asked for something it does not
+ * have, since writing there costs. Throws when not.
+ */
+export async function probePhotoStore(env: Environment = process.env): Promise<void> {
+  const settings = photoSettings(env);
+  if (settings.kind === 'disk') await requireFolder(settings.folder);
+  else await inS3(settings, { attempts: 1, timeoutMs: 2500, pauseMs: 0 }).get('health/ready/probe.jpg');
+}
+
 function requireAddress(text: string): string {
   const url = URL.canParse(text) ? new URL(text) : null;
   const isPlain =

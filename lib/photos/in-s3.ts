@@ -66,6 +66,14 @@ export function inS3(settings: S3Settings, patience: Patience = PATIENCE): Photo
       if (status === 404 && trouble.s3Code !== 'NoSuchBucket') return null;
       throw trouble;
     },
+    async remove(key) {
+      const headers = { 'X-Amz-Content-Sha256': sha256Of(new Uint8Array()) };
+      const { status, bytes } = await send(key, { method: 'DELETE', headers });
+      if (status === 204 || status === 200) return;
+      const trouble = troubleOf('DELETE', key, status, bytes);
+      if (status === 404 && trouble.s3Code !== 'NoSuchBucket') return;
+      throw trouble;
+    },
   };
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { filled, said } from '../words/said';
 
 /** Most marks on one photo: more hide what they point at. */
 export const MARKS_PER_PHOTO = 12;
@@ -23,13 +24,13 @@ const photoMark = z
       .max(POINTS_PER_MARK),
   })
   .refine((mark) => mark.kind === 'line' || mark.points.length === 2, {
-    error: 'A ring has two corners.',
+    error: said('A ring has two corners.'),
     path: ['points'],
   });
 
 /** What was drawn on a photo. The marks are kept beside the picture and never in it. */
 export const photoMarks = z.array(photoMark).max(MARKS_PER_PHOTO, {
-  error: `A photo takes ${MARKS_PER_PHOTO} marks at most.`,
+  error: filled(said('A photo takes {marks_per_photo} marks at most.'), { marks_per_photo: MARKS_PER_PHOTO }),
 });
 
 /** Marks as they stand in a row; none where the row holds none, or nothing that can be drawn. */

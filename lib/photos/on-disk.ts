@@ -31,6 +31,7 @@ export function onDisk(folder: string): PhotoStore {
         throw error;
       }
     },
+    remove: (key) => rm(placeOf(root, key), { force: true }),
   };
 }
 

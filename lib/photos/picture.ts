@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { fileTypeFromBuffer } from 'file-type';
 import sharp from 'sharp';
+import { said } from '../words/said';
 
 /** Longest edge kept, pixels: enough to see a nick, small enough for a ramp's signal. */
 export const LONGEST_EDGE = 1600;
@@ -80,7 +81,7 @@ export async function remade(bytes: Uint8Array): Promise<Picture | string> {
   }
 }
 
-const DAMAGED = 'This picture is damaged or cut off. Take it again, or choose another.';
+const DAMAGED = said('This picture is damaged or cut off. Take it again, or choose another.');
 
 /** SHA-256 in lower-case hex. */
 export const sha256Of = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');

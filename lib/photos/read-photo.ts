@@ -1,13 +1,15 @@
 import { z } from 'zod';
 import type { ActorRef } from '../access/actor';
 import { query, type CallOptions } from '../access/service';
+import { log } from '../log';
 import { PROBLEMS, Refusal, type Result } from '../problems';
 import { photoStore } from './chosen-store';
 import { sha256Of } from './picture';
 import { keyOf } from './store';
 import { PHOTO_VIEW, photoView, type PhotoView } from './view';
+import { said } from '../words/said';
 
-const NONE_HERE = 'There is no such photo here.';
+const NONE_HERE = said('There is no such photo here.');
 
 const wanted = z.object({ photoId: z.uuid(), size: z.enum(['full', 'small']).default('full') });
 
@@ -46,25 +48,22 @@ export async function readPhoto(
   if (!row.ok) return row;
   const { mime, sha256, bytes, key } = row.value;
   if (options.holds?.(sha256)) return { ok: true, value: { mime, sha256, bytes: null } };
-  if (key === null) return bytes ? { ok: true, value: { mime, sha256, bytes } } : lost(sha256, 'no place');
+  if (key === null) return bytes ? { ok: true, value: { mime, sha256, bytes } } : lost(sha256, 'no-place');
   try {
     const stored = await photoStore().get(key);
-    if (!stored) return lost(key, 'not in the store');
-    if (sha256Of(stored) !== sha256) return lost(key, 'not the bytes that were stored');
+    if (!stored) return lost(key, 'not-in-the-store');
+    if (sha256Of(stored) !== sha256) return lost(key, 'not-the-bytes-that-were-stored');
     return { ok: true, value: { mime, sha256, bytes: stored } };
   } catch (error) {
-    log('photo store does not answer', key, String(error));
+    log.error('photo store does not answer', error, { key });
     return { ok: false, problem: { code: 'try_again', say: PROBLEMS.try_again.say } };
   }
 }
 
 function lost(key: string, why: string): Result<never> {
-  log('photo lost', key, why);
+  log.warn('photo lost', { key, why });
   return { ok: false, problem: { code: 'not_found', say: NONE_HERE } };
 }
-
-const log = (what: string, key: string, message: string) =>
-  console.error(JSON.stringify({ level: 'error', what, key, message }));
 
 /** A photo with what it was taken for, for the page that shows it large. */
 export interface PhotoPage {

@@ -1,6 +1,7 @@
 import type { Tx } from '../db/client';
 import { calendarDate, instant } from '../db/dates';
 import { superseded } from '../determinations/record-of-write-up';
+import { determinedOn } from '../fleet/carried-determination';
 import { nameIn, namesOf } from '../people/names';
 import type { RequirementKind } from '../rules/aircraft';
 import { known, type CalendarDate } from '../rules/facts';
@@ -15,6 +16,7 @@ import {
 } from '../rules/part-91/91-417-records';
 import { nextAnswer, type Answers } from './answers';
 import { changesOf, type Asked } from './asked';
+import { markInWords, markOf, VOUCHED } from './carried-mark';
 import { partOfRecord, type PartOfRecord, type RecordRow } from './record-row';
 
 const kept = (
@@ -30,9 +32,14 @@ export async function determinationRecords(tx: Tx, asked: Asked): Promise<Record
   const { operatorId, aircraftId } = asked;
   const rows = await tx.determination.findMany({
     where: { operatorId, discrepancy: { aircraftId }, signedAt: asked.signed },
-    include: { discrepancy: { include: { determinations: true } }, deferrals: { include: { end: true } } },
+    include: {
+      discrepancy: { include: { determinations: true } },
+      deferrals: { include: { end: true } },
+      vouching: VOUCHED,
+    },
   });
-  return rows.map(({ discrepancy, deferrals: [deferral], ...row }) => {
+  return rows.map(({ discrepancy, deferrals: [deferral], vouching, ...row }) => {
+    const mark = markOf(vouching);
     const part = workPartOf(discrepancy.findingKey, discrepancy.jasc);
     const on = calendarDate(row.signedOn);
     const measured = row.measured
@@ -45,7 +52,9 @@ export async function determinationRecords(tx: Tx, asked: Asked): Promise<Record
       kind: deferral ? 'deferral' : 'determination',
       part: part.known ? partOfRecord(part.value) : 'aircraft',
       title: `${DETERMINED[row.kind] ?? row.kind}: ${discrepancy.title}`,
-      words: `${row.statement}${measured}${how}`,
+      words: mark
+        ? `${markInWords(mark)}. ${determinedInWords(row)}${how}`
+        : `${row.statement}${measured}${how}`,
       on,
       at: instant(row.signedAt),
       ttisTenths: null,
@@ -62,6 +71,12 @@ export async function determinationRecords(tx: Tx, asked: Asked): Promise<Record
       paper: null,
     };
   });
+}
+
+/** Who determined on paper, and when. */
+function determinedInWords(row: Parameters<typeof determinedOn>[0] & { personName: string }): string {
+  const day = determinedOn(row, '');
+  return `On paper: ${row.personName}, ${day.known ? dayInWords(day.value) : 'the day is not known'}.`;
 }
 
 const DETERMINED: Readonly<Record<string, string>> = {
@@ -135,7 +150,7 @@ export async function complianceRecords(tx: Tx, asked: Asked, answers: Answers):
       signOffId: null,
       recordedAt: asked.signed,
     },
-    include: { requirement: true },
+    include: { requirement: true, vouching: VOUCHED },
   });
   const corrected = await tx.compliance.findMany({
     where: { operatorId, supersedesId: { in: rows.map((row) => row.id) } },
@@ -145,7 +160,8 @@ export async function complianceRecords(tx: Tx, asked: Asked, answers: Answers):
     tx,
     rows.map((row) => row.recordedById),
   );
-  return rows.map(({ requirement, ...row }) => {
+  return rows.map(({ requirement, vouching, ...row }) => {
+    const mark = markOf(vouching);
     const on = calendarDate(row.doneOn);
     const kind = requirement.kind as RequirementKind;
     const later = corrected.find((one) => one.supersedesId === row.id);
@@ -154,7 +170,7 @@ export async function complianceRecords(tx: Tx, asked: Asked, answers: Answers):
       kind: 'compliance',
       part: PARTS[kind] ?? 'aircraft',
       title: requirement.reference ? `${requirement.name} (${requirement.reference})` : requirement.name,
-      words: `Approved by ${row.approvedBy}, as the record says. Recorded by ${nameIn(names, row.recordedById)}.`,
+      words: `Approved by ${row.approvedBy}, as the record says. ${mark ? `${markInWords(mark)}.` : `Recorded by ${nameIn(names, row.recordedById)}.`}`,
       on,
       at: instant(row.recordedAt),
       ttisTenths: row.ttisTenths,

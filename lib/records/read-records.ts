@@ -19,6 +19,7 @@ import { changesIn } from './signed-row';
 import { readSigned } from './signed-tables';
 import { statusSheet, type StatusSheet } from './status-sheet';
 import { checkFlightRecords, workRecords } from './work-records';
+import { vouchingRecords } from './vouching-records';
 
 /** The records of one aircraft (91.417): its status, and what was signed in one year, newest first. */
 export interface RecordsView {
@@ -66,6 +67,7 @@ export const readRecords = query({
       ...(await complianceRecords(tx, asked, answers)),
       ...(await extensionRecords(tx, asked)),
       ...(await permitRecords(tx, asked)),
+      ...(await vouchingRecords(tx, asked)),
     ].toSorted((a, b) => b.at.localeCompare(a.at) || a.id.localeCompare(b.id));
     return {
       asOf: now.toISOString(),

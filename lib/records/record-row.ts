@@ -16,7 +16,8 @@ export type KindOfRecord =
   | 'list'
   | 'extension'
   | 'permit'
-  | 'permit-inspection';
+  | 'permit-inspection'
+  | 'vouching';
 
 /** A signed record of an aircraft, as the records page shows it. */
 export interface RecordRow {

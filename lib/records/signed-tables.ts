@@ -1,6 +1,7 @@
 import type { Prisma, Tx } from '../db/client';
 import { calendarDate, calendarDateOrNull, instant } from '../db/dates';
 import { entryContent, WORK_ROW, type WorkRow } from '../work/entry';
+import { carriedBasis } from './carried-rows';
 import {
   column,
   dayOf,
@@ -11,6 +12,7 @@ import {
   type SignedColumn,
   type SignedRow,
 } from './signed-row';
+import { vouchings } from './vouched-rows';
 
 /** Which records: all of an operator, those of one aircraft, those signed in a time. */
 export interface Scope {
@@ -31,6 +33,7 @@ export async function readSigned(tx: Tx, scope: Scope): Promise<readonly SignedR
     ...(await permitInspections(tx, scope)),
     ...(await compliances(tx, scope)),
     ...(await acceptances(tx, scope)),
+    ...(await vouchings(tx, scope)),
   ];
 }
 
@@ -160,6 +163,7 @@ async function determinations(tx: Tx, scope: Scope): Promise<SignedRow[]> {
       column('deferral_id', row.deferralId, content, 'deferralId'),
       column('inspection_id', row.inspectionId, content, 'inspectionId'),
       column('compliance_id', row.complianceId, content, 'complianceId'),
+      follows('vouching_id', row.vouchingId !== null, saidIn(content, 'carriedOver') !== undefined),
       ...deferrals.flatMap((deferral) => [
         column('deferral.method', deferral.method, content, 'method'),
         column('deferral.method_words', deferral.methodWords, content, 'methodWords'),
@@ -195,6 +199,13 @@ function basisColumns(
   content: unknown,
 ): readonly SignedColumn[] {
   const path = saidIn(content, 'eligibility.path');
+  if (saidIn(content, 'carriedOver') !== undefined) {
+    return carriedBasis(
+      row,
+      row.melItemId === null ? null : (titles.get(row.melItemId) ?? row.melItemId),
+      content,
+    );
+  }
   const begun = saidIn(content, 'eligibility.listEntry.clock.recordedOn');
   const item = row.melItemId === null ? null : (titles.get(row.melItemId) ?? row.melItemId);
   return [

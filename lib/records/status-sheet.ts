@@ -23,6 +23,8 @@ export interface StatusLine {
   readonly method: string | null;
   readonly revision: string | null;
   readonly missing: string | null;
+  /** The last record was carried over from paper. */
+  readonly carriedOver: boolean;
 }
 
 /** 91.417(a)(2), (i) to (vi), as the records stand. What they do not hold is null and is said. */
@@ -122,5 +124,6 @@ function statusLine(
     method: text(details.method),
     revision: text(details.revision),
     missing: due.missing,
+    carriedOver: (answered?.vouchingId ?? null) !== null,
   };
 }

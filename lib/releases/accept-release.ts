@@ -10,6 +10,7 @@ import { leftBars } from '../rules/who-may-sign';
 import { acceptReleaseInput } from './flight-schema';
 import { answerHashOf, historyOf, limitsNow, requireReleaseRow } from './history';
 import { factsNow, recallNow } from './recall-releases';
+import { said } from '../words/said';
 
 /** What the pilot in command signs. Sources: 14 CFR 91.3(a), 91.7(b), 91.103. */
 export const ACCEPTANCE_STATEMENT =
@@ -39,19 +40,21 @@ export const acceptRelease = command({
     const { tx, operatorId, actor, now, requestId } = context;
     const row = await requireReleaseRow(tx, operatorId, input.releaseId);
     if (row.pilotId !== actor.personId) {
-      throw new Refusal('not_allowed', { say: 'A release is accepted by its pilot in command alone.' });
+      throw new Refusal('not_allowed', { say: said('A release is accepted by its pilot in command alone.') });
     }
     const why = whyNotAccepted(historyOf(row), instant(row.arriveAt), instant(now));
     if (why !== null) throw new Refusal('conflict', { say: why });
     if (input.answerHash !== answerHashOf(row)) {
       throw new Refusal('conflict', {
-        say: 'The facts changed since you looked. Load the page again and read the answer before you sign.',
+        say: said(
+          'The facts changed since you looked. Load the page again and read the answer before you sign.',
+        ),
       });
     }
     await judgeAgain(context, row);
     const limits = limitsNow(row);
     if (limits.length > 0 && !input.limitsRead) {
-      throw fieldRefusal('limitsRead', 'Read the limits, then confirm it here.');
+      throw fieldRefusal('limitsRead', said('Read the limits, then confirm it here.'));
     }
     const { zone } = row.aircraft.base;
     const certificate = await pilotCertificate(context, zone);
@@ -66,7 +69,7 @@ export const acceptRelease = command({
       departAt: instant(row.departAt),
       arriveAt: instant(row.arriveAt),
       outcome: row.outcome,
-      limits: limits.map(({ cite, because }) => ({ cite, because })),
+      limits: limits.map(({ cite, because, house }) => ({ cite, because, ...(house ? { house } : {}) })),
       statement: ACCEPTANCE_STATEMENT,
       signer: { name: actor.name, certificate },
       at: instant(now),

@@ -1,7 +1,7 @@
 import { query, type Context } from '../access/service';
 import { instant } from '../db/dates';
 import { bookedFlights } from '../fleet/booked-flights';
-import { AIRCRAFT_FACTS, aircraftFacts } from '../fleet/facts';
+import { aircraftFacts, readSome } from '../fleet/facts';
 import type { Instant } from '../rules/facts';
 import { proposalsFor, warningsFor, type FlightWarning } from '../rules/proposals';
 import type { Answer } from '../rules/verdict';
@@ -55,11 +55,7 @@ async function proposalsOf(
   { pilotId, plannedFlightId }: ComposedFlight,
   asOf: Instant,
 ): Promise<readonly ProposalView[]> {
-  const rows = await tx.aircraft.findMany({
-    where: { operatorId, typeId: row.typeId, retiredOn: null, id: { not: row.id } },
-    include: AIRCRAFT_FACTS,
-    orderBy: { registration: 'asc' },
-  });
+  const rows = await readSome(tx, { operatorId, typeId: row.typeId, retiredOn: null, id: { not: row.id } });
   const others = await bookedFlights(
     tx,
     operatorId,

@@ -14,8 +14,10 @@ import type { PilotGrade, ProposedFlight, SpecialFlightPermit, UseOfAircraft } f
 import { plannedHoursProblem } from '../rules/planned-hours';
 import type { BookedFlight } from '../rules/spent-hours';
 import type { Answer } from '../rules/verdict';
+import { inSpan } from '../telemetry/spans';
 import { withHoursAhead, type SpentAhead } from './hours-ahead';
 import type { ComposedFlight } from './schema';
+import { filled, said } from '../words/said';
 
 /** A composed flight with the facts, the answer, and the version of the facts it stands on. */
 export interface JudgedFlight {
@@ -39,7 +41,7 @@ export async function judgeFlight(
   input: ComposedFlight,
 ): Promise<JudgedFlight> {
   const row = await readAircraft(tx, operatorId, input.aircraftId);
-  if (!row || row.retiredOn) throw new Refusal('not_found', { say: 'There is no such aircraft here.' });
+  if (!row || row.retiredOn) throw new Refusal('not_found', { say: said('There is no such aircraft here.') });
   const from = await requirePlace(tx, operatorId, input.fromBaseId, input.fromIdent, 'from');
   const to = await requirePlace(tx, operatorId, input.toBaseId, input.toIdent, 'to');
   const flight: ProposedFlight = {
@@ -50,22 +52,22 @@ export async function judgeFlight(
     rules: input.rules,
     purpose: input.purpose,
     plannedTenths: parseTenths(input.plannedHours.trim()) ?? 0,
-    overWaterBeyondGlide: said(
+    overWaterBeyondGlide: factSaid(
       input.overWaterBeyondGlide,
       'whether the flight goes over water beyond gliding distance',
     ),
-    transponderAirspace: said(
+    transponderAirspace: factSaid(
       input.transponderAirspace,
       'whether the flight enters airspace that needs a transponder',
     ),
-    adsbAirspace: said(input.adsbAirspace, 'whether the flight enters airspace that needs ADS-B Out'),
-    controlledAirspace: said(input.controlledAirspace, 'whether the flight is in controlled airspace'),
-    usesVor: said(input.usesVor, 'whether the flight navigates by VOR'),
-    trainingWithin50Nm: said(
+    adsbAirspace: factSaid(input.adsbAirspace, 'whether the flight enters airspace that needs ADS-B Out'),
+    controlledAirspace: factSaid(input.controlledAirspace, 'whether the flight is in controlled airspace'),
+    usesVor: factSaid(input.usesVor, 'whether the flight navigates by VOR'),
+    trainingWithin50Nm: factSaid(
       input.trainingWithin50Nm,
       'whether it is training wholly within 50 nautical miles',
     ),
-    crewOnly: said(input.crewOnly, 'whether only required crew is aboard'),
+    crewOnly: factSaid(input.crewOnly, 'whether only required crew is aboard'),
     highestAltitudeFtMsl: factOf(input.highestAltitudeFtMsl, 'the highest altitude of the flight'),
     pilotInCommandGrade: await pilotGrade(tx, operatorId, input, row.type.rating),
     atcTransponder: input.atcTransponder,
@@ -79,7 +81,7 @@ export async function judgeFlight(
   const all = (await bookedFlights(tx, operatorId, now, [row.id])).get(row.id) ?? [];
   const booked = all.filter(({ id }) => id !== input.plannedFlightId);
   const { facts, spentAhead } = withHoursAhead(recorded, booked, flight.departAt);
-  const { answer, use } = answerForFlight(facts, flight);
+  const { answer, use } = inSpan('rules', {}, () => answerForFlight(facts, flight));
   return {
     row,
     facts,
@@ -104,11 +106,15 @@ async function requirePlace(
 ): Promise<KnownPlace> {
   if (ident !== undefined) {
     const place = await placeOfIdent(tx, operatorId, ident);
-    if (!place) throw fieldRefusal(`${end}Ident`, `No base and no airport here is called ${ident}.`);
+    if (!place)
+      throw fieldRefusal(
+        `${end}Ident`,
+        filled(said('No base and no airport here is called {ident}.'), { ident }),
+      );
     return place;
   }
   const base = await tx.base.findUnique({ where: { operatorId_id: { operatorId, id: baseId } } });
-  if (!base) throw fieldRefusal(`${end}BaseId`, 'There is no such base here.');
+  if (!base) throw fieldRefusal(`${end}BaseId`, said('There is no such base here.'));
   return basePlace(base);
 }
 
@@ -121,7 +127,7 @@ async function permitOf(
   if (permitId === undefined) return null;
   const row = await readPermitRow(tx, operatorId, permitId);
   if (!row || row.aircraftId !== aircraftId) {
-    throw fieldRefusal('permitId', 'There is no such permit for this aircraft.');
+    throw fieldRefusal('permitId', said('There is no such permit for this aircraft.'));
   }
   return permitFacts(row, await changedSince(tx, operatorId, row));
 }
@@ -141,7 +147,7 @@ async function pilotGrade(
   return pilot ? known(pilot.grade) : unknown(`the pilot certificate of ${name}`);
 }
 
-const said = (answer: 'yes' | 'no' | 'not-said', missing: string): Fact<boolean> =>
+const factSaid = (answer: 'yes' | 'no' | 'not-said', missing: string): Fact<boolean> =>
   answer === 'not-said' ? unknown(missing) : known(answer === 'yes');
 
 const A_DAY = 24 * 60 * 60 * 1000;
@@ -149,18 +155,21 @@ const A_DAY = 24 * 60 * 60 * 1000;
 function refuseImpossible(flight: ProposedFlight, now: Date): void {
   const depart = Date.parse(flight.departAt);
   const arrive = Date.parse(flight.arriveAt);
-  if (arrive <= depart) throw fieldRefusal('arriveLocal', 'The arrival must be later than the departure.');
-  if (arrive - depart > A_DAY) throw fieldRefusal('arriveLocal', 'One flight lasts 24 hours at most.');
+  if (arrive <= depart)
+    throw fieldRefusal('arriveLocal', said('The arrival must be later than the departure.'));
+  if (arrive - depart > A_DAY) throw fieldRefusal('arriveLocal', said('One flight lasts 24 hours at most.'));
   if (depart < now.getTime() - A_DAY)
-    throw fieldRefusal('departLocal', 'This departure is more than a day in the past.');
+    throw fieldRefusal('departLocal', said('This departure is more than a day in the past.'));
   const hours = plannedHoursProblem(flight);
   if (hours === 'too-many') {
-    throw fieldRefusal('plannedHours', 'More hours than lie between departure and arrival.');
+    throw fieldRefusal('plannedHours', said('More hours than lie between departure and arrival.'));
   }
   if (hours === 'too-few') {
     throw fieldRefusal(
       'plannedHours',
-      'Less than half of the time between departure and arrival. Compose each leg as a flight of its own.',
+      said(
+        'Less than half of the time between departure and arrival. Compose each leg as a flight of its own.',
+      ),
     );
   }
 }
@@ -173,7 +182,10 @@ function refuseContradiction(input: ComposedFlight, places: readonly KnownPlace[
   ] as const) {
     const inside = places.find(({ [question]: lies }) => lies.known && lies.value);
     if (inside && input[question] === 'no') {
-      throw fieldRefusal(question, `${inside.ident} itself lies in airspace that needs ${needs}.`);
+      throw fieldRefusal(
+        question,
+        filled(said('{ident} itself lies in airspace that needs {needs}.'), { ident: inside.ident, needs }),
+      );
     }
   }
 }

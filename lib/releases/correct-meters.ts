@@ -27,6 +27,7 @@ import {
 } from './readings';
 import { byField, notAbove } from './record-meters';
 import { workAbove } from './work-above';
+import { filled, said } from '../words/said';
 
 /** What whoever corrected a reading is told. Hours in whole tenths. */
 export interface ReadingCorrected {
@@ -151,12 +152,16 @@ async function requireReading({ tx, operatorId }: Context, id: string) {
       release: { include: { aircraft: { include: { base: { select: { zone: true } } } } } },
     },
   });
-  if (!row?.release) throw new Refusal('not_found', { say: 'There is no such reading of a flight here.' });
+  if (!row?.release)
+    throw new Refusal('not_found', { say: said('There is no such reading of a flight here.') });
   const { supersededBy, release } = row;
   if (supersededBy) {
     const by = nameIn(await namesOf(tx, [supersededBy.readById]), supersededBy.readById);
     throw new Refusal('conflict', {
-      say: `This reading was corrected before, by ${by}: ${inWords(supersededBy)}. Load the page again to correct that one.`,
+      say: filled(
+        said('This reading was corrected before, by {by}: {in}. Load the page again to correct that one.'),
+        { by, in: inWords(supersededBy) },
+      ),
     });
   }
   return { row, release };
@@ -193,7 +198,7 @@ function refuseUnchanged(
 ): void {
   if (typedBack && typedBack.readingId !== back?.id) {
     throw new Refusal('conflict', {
-      say: 'The return of this flight is not the one you saw. Load the page again.',
+      say: said('The return of this flight is not the one you saw. Load the page again.'),
     });
   }
   const fields: Record<string, string[]> = {};
@@ -204,9 +209,10 @@ function refuseUnchanged(
   if (Object.keys(fields).length > 0) throw new Refusal('invalid', { fields });
 }
 
-const UNCHANGED = 'These are the figures that stand.';
-const BACK_STANDS =
-  'The departure has to fit before the return that stands. Is the return mistyped too? Correct the return first, or both together.';
+const UNCHANGED = said('These are the figures that stand.');
+const BACK_STANDS = said(
+  'The departure has to fit before the return that stands. Is the return mistyped too? Correct the return first, or both together.',
+);
 
 /** Refuses when the aircraft was read again since, other than at the return of the same flight. */
 async function refuseReadSince(

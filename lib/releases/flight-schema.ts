@@ -3,6 +3,7 @@ import { requestId } from '../access/request-id';
 import { writtenWords } from '../access/written-words';
 import { clientInstant } from '../findings/schema';
 import { LOGGED } from '../rules/release-state';
+import { said } from '../words/said';
 
 /** The pilot in command takes the aircraft: signed. */
 export const acceptReleaseInput = z.object({
@@ -13,8 +14,8 @@ export const acceptReleaseInput = z.object({
   /** Needed when the answer has limits: they were read. */
   limitsRead: z.boolean(),
   /** They say what ACCEPTANCE_STATEMENT says. */
-  statementConfirmed: z.literal(true, 'Confirm what you sign.'),
-  password: z.string().min(1, 'Enter your password to sign.'),
+  statementConfirmed: z.literal(true, said('Confirm what you sign.')),
+  password: z.string().min(1, said('Enter your password to sign.')),
 });
 
 /** One happening of a released flight. `words` are needed for `closed`. */
@@ -25,16 +26,16 @@ export const logFlightInput = z
     what: z.enum(LOGGED),
     /** When it happened, by the clock of whoever says it; `now`: as it comes in. */
     at: z.literal('now').or(clientInstant),
-    words: z.string().trim().max(500, 'The words can have 500 characters at most.'),
+    words: z.string().trim().max(500, said('The words can have 500 characters at most.')),
   })
   .refine(({ what, words }) => what !== 'closed' || words !== '', {
     path: ['words'],
-    message: 'Say in a few words why the flight is closed without meters.',
+    message: said('Say in a few words why the flight is closed without meters.'),
   });
 
 /** A release taken back: by the desk, or declined by its pilot in command. */
 export const withdrawReleaseInput = z.object({
   requestId,
   releaseId: z.uuid(),
-  words: writtenWords('Why it is withdrawn', 500),
+  words: writtenWords(said('Why it is withdrawn'), 500),
 });

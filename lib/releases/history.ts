@@ -20,6 +20,7 @@ import {
 } from '../rules/release-state';
 import type { Answer, Line, Outcome } from '../rules/verdict';
 import { STANDING } from './readings';
+import { said } from '../words/said';
 
 /** What a release needs beside its columns to tell its state. */
 export const WITH_HISTORY = {
@@ -196,7 +197,7 @@ export const peopleInHistory = (rows: readonly HistoryRow[]): string[] =>
 export function requireOwnOrDesk(actor: Actor, row: Pick<HistoryRow, 'pilotId'>): void {
   if (isOfDesk(actor) || row.pilotId === actor.personId) return;
   throw new Refusal('not_allowed', {
-    say: 'That is for the pilot in command of the flight, or for the desk.',
+    say: said('That is for the pilot in command of the flight, or for the desk.'),
   });
 }
 
@@ -206,6 +207,6 @@ export async function requireReleaseRow(tx: Tx, operatorId: string, releaseId: s
     where: { operatorId_id: { operatorId, id: releaseId } },
     include: { ...WITH_HISTORY, aircraft: { include: { base: true } } },
   });
-  if (!row) throw new Refusal('not_found', { say: 'There is no such release here.' });
+  if (!row) throw new Refusal('not_found', { say: said('There is no such release here.') });
   return row;
 }

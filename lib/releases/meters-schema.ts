@@ -2,15 +2,16 @@ import { z } from 'zod';
 import { requestId } from '../access/request-id';
 import { writtenWords } from '../access/written-words';
 import { clientInstant } from '../findings/schema';
+import { filled, said } from '../words/said';
 
 /** As far as a meter of six digits and a tenth goes. */
 const MOST_TENTHS = 9_999_999;
 
 const meterTenths = (name: string) =>
   z
-    .int(`Enter ${name} in hours and tenths, for example 2123.4.`)
-    .min(0, `Enter ${name} in hours and tenths, for example 2123.4.`)
-    .max(MOST_TENTHS, `${name} has six digits and a tenth at most.`);
+    .int(filled(said('Enter {name} in hours and tenths, for example 2123.4.'), { name }))
+    .min(0, filled(said('Enter {name} in hours and tenths, for example 2123.4.'), { name }))
+    .max(MOST_TENTHS, filled(said('{name} has six digits and a tenth at most.'), { name }));
 
 /** The meters as read at departure or return, in whole tenths of an hour. The request's number is also the reading's. */
 const readMetersInput = z.object({
@@ -39,6 +40,6 @@ export const correctMetersInput = correctedReading.extend({
   requestId,
   /** With a departure, the return of its flight when that is mistyped too: neither fits beside the other's wrong figure. */
   back: correctedReading.nullable(),
-  why: writtenWords('Why it is corrected', 500),
+  why: writtenWords(said('Why it is corrected'), 500),
 });
 export type CorrectMetersInput = z.output<typeof correctMetersInput>;

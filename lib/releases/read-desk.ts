@@ -3,7 +3,7 @@ import { query } from '../access/service';
 import { calendarDate, instant } from '../db/dates';
 import type { Tx } from '../db/client';
 import { namesOf } from '../people/names';
-import { signerFacts } from '../people/signer';
+import { CERTIFICATE_STANDS, SIGNER, signerFacts } from '../people/signer';
 import { PERMIT_ROW } from '../permits/permit-facts';
 import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
@@ -17,6 +17,7 @@ import { peopleInHistory, standingOf, type ReleaseStanding } from './history';
 import type { SpentAhead } from './hours-ahead';
 import { lastOnRecord, metersOfReleases, NOT_READ, type FlightMeters } from './readings';
 import { peopleInHead, releaseHead, WITH_ZONE, type ReleaseHead, type ReleaseRow } from './release-head';
+import { said } from '../words/said';
 
 /** What the flight form offers to choose from. */
 export interface DeskChoices {
@@ -60,17 +61,17 @@ export const readDeskChoices = query({
     });
     const bases = await tx.base.findMany({ where: { operatorId }, orderBy: { ident: 'asc' } });
     const pilots = await tx.person.findMany({
-      where: { operatorId, leftOn: null, certificates: { some: { kind: 'pilot' } } },
-      include: { certificates: true, preventiveAuthorizations: true },
+      where: { operatorId, leftOn: null, certificates: { some: { kind: 'pilot', ...CERTIFICATE_STANDS } } },
+      include: SIGNER,
       orderBy: { name: 'asc' },
     });
     const mechanics = await tx.person.findMany({
       where: {
         operatorId,
         leftOn: null,
-        certificates: { some: { kind: { in: ['mechanic', 'repair-station'] }, revokedOn: null } },
+        certificates: { some: { kind: { in: ['mechanic', 'repair-station'] }, ...CERTIFICATE_STANDS } },
       },
-      include: { certificates: true, preventiveAuthorizations: true },
+      include: SIGNER,
       orderBy: { name: 'asc' },
     });
     return {
@@ -152,7 +153,7 @@ export const readRelease = query({
       where: { operatorId_id: { operatorId, id: releaseId } },
       include: WITH_ZONE,
     });
-    if (!row) throw new Refusal('not_found', { say: 'There is no such release here.' });
+    if (!row) throw new Refusal('not_found', { say: said('There is no such release here.') });
     const names = await namesOf(tx, peopleOf([row]));
     return {
       ...releaseView(row, names, await metersOf(tx, operatorId, [row])),

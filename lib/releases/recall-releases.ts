@@ -17,6 +17,7 @@ import type { Place, ProposedFlight, SpecialFlightPermit } from '../rules/operat
 import { recallInWords, recallOf, writeUpBehind, type Recall } from '../rules/recall';
 import type { BookedFlight } from '../rules/spent-hours';
 import type { Answer, Line } from '../rules/verdict';
+import { countRecalls, inSpan } from '../telemetry/spans';
 import { whereActive } from './active-releases';
 import { linesOfEvent, stateOf, WITH_HISTORY, type HistoryRow } from './history';
 import { withHoursAhead } from './hours-ahead';
@@ -70,6 +71,7 @@ export async function recallReleases(
     // Hours of a void release are free again: a later one is judged without them.
     if (recall.what === 'void' && facts) known.set(row.aircraftId, await bookedAnew(context, row, facts));
   }
+  countRecalls(acts.length);
   return acts;
 }
 
@@ -119,7 +121,8 @@ async function answerNow(
       specialFlightPermit: await permitNow(context.tx, row),
     };
     const others = booked.filter(({ id }) => id !== row.id);
-    return answerForFlight(withHoursAhead(facts, others, instant(row.departAt)).facts, flight).answer;
+    const spent = withHoursAhead(facts, others, instant(row.departAt)).facts;
+    return inSpan('rules', {}, () => answerForFlight(spent, flight)).answer;
   });
   return answered.done ? answered.value : null;
 }

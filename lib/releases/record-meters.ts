@@ -22,6 +22,7 @@ import {
   readingsAround,
   type FlightReading,
 } from './readings';
+import { said } from '../words/said';
 
 /** What whoever read the meters is told. Hours in whole tenths. */
 export interface ReadingTaken {
@@ -161,11 +162,11 @@ async function requireRelease({ tx, operatorId, actor }: Context, releaseId: str
     where: { operatorId_id: { operatorId, id: releaseId } },
     include: { aircraft: true },
   });
-  if (!release) throw new Refusal('not_found', { say: 'There is no such release here.' });
+  if (!release) throw new Refusal('not_found', { say: said('There is no such release here.') });
   const isOfDesk = actor.roles.some((role) => role === 'dispatcher' || role === 'manager');
   if (!isOfDesk && release.pilotId !== actor.personId) {
     throw new Refusal('not_allowed', {
-      say: 'The meters of a flight are written down by its pilot in command or at the desk.',
+      say: said('The meters of a flight are written down by its pilot in command or at the desk.'),
     });
   }
   return release;

@@ -12,6 +12,7 @@ import type { Outcome } from '../rules/verdict';
 import { whereActive, whereHolds, whereSpendsPermit } from './active-releases';
 import { judgeFlight, type JudgedFlight } from './compose-flight';
 import { releaseFlightInput, type ComposedFlight } from './schema';
+import { filled, said } from '../words/said';
 
 /**
  * Releases a flight, or refuses. The rules are asked again inside the transaction that records the release, behind the
@@ -27,7 +28,7 @@ export const releaseFlight = command({
     const { tx, operatorId, actor, now, requestId } = context;
     const { requestId: ownNumber, factsVersion, limitsPassedOn, ...composed } = input;
     void ownNumber;
-    if (!composed.pilotId) throw fieldRefusal('pilotId', 'A release needs its pilot in command.');
+    if (!composed.pilotId) throw fieldRefusal('pilotId', said('A release needs its pilot in command.'));
     await requirePilot(context, composed.pilotId);
     await refuseSpentPermit(context, composed.permitId);
     await refuseSpentPlan(context, composed);
@@ -39,7 +40,10 @@ export const releaseFlight = command({
     await refuseOverlap(context, judged, composed.pilotId);
     const limited = judged.answer.outcome === 'go-with-limits';
     if (limited && !limitsPassedOn) {
-      throw fieldRefusal('limitsPassedOn', 'Pass the limits to the pilot in command, then confirm it here.');
+      throw fieldRefusal(
+        'limitsPassedOn',
+        said('Pass the limits to the pilot in command, then confirm it here.'),
+      );
     }
     const kept = toPlain({ flight: judged.flight, facts: judged.facts, answer: judged.answer });
     const spentAhead = judged.spentAhead && toPlain(judged.spentAhead);
@@ -119,13 +123,13 @@ async function refuseSpentPlan(
     where: { operatorId_id: { operatorId, id: plannedFlightId } },
     include: { releases: { where: whereHolds, select: { id: true } } },
   });
-  if (!plan) throw fieldRefusal('plannedFlightId', 'There is no such planned flight here.');
+  if (!plan) throw fieldRefusal('plannedFlightId', said('There is no such planned flight here.'));
   if (plan.aircraftId !== aircraftId) {
-    throw fieldRefusal('plannedFlightId', 'This flight is planned with another aircraft.');
+    throw fieldRefusal('plannedFlightId', said('This flight is planned with another aircraft.'));
   }
-  if (plan.cancelledAt) throw fieldRefusal('plannedFlightId', 'This planned flight was cancelled.');
+  if (plan.cancelledAt) throw fieldRefusal('plannedFlightId', said('This planned flight was cancelled.'));
   if (plan.releases.length > 0) {
-    throw fieldRefusal('plannedFlightId', 'This planned flight was released already.');
+    throw fieldRefusal('plannedFlightId', said('This planned flight was released already.'));
   }
 }
 
@@ -176,7 +180,7 @@ async function refuseSpentPermit({ tx, operatorId }: Context, permitId: string |
   });
   if (spent) {
     throw new Refusal('conflict', {
-      say: 'This special flight permit was for one flight, and that flight was released already.',
+      say: said('This special flight permit was for one flight, and that flight was released already.'),
     });
   }
 }
@@ -184,6 +188,7 @@ async function refuseSpentPermit({ tx, operatorId }: Context, permitId: string |
 /** The pilot in command holds a pilot certificate and still belongs to the operator. Ratings are the pilot's own part 61. */
 async function requirePilot({ tx, operatorId }: Context, pilotId: string): Promise<void> {
   const { name, pilot, leftOn } = signerFacts(await readSigner(tx, operatorId, pilotId));
-  if (pilot === null) throw fieldRefusal('pilotId', `No pilot certificate of ${name} is on file.`);
-  if (leftOn !== null) throw fieldRefusal('pilotId', `${name} has left.`);
+  if (pilot === null)
+    throw fieldRefusal('pilotId', filled(said('No pilot certificate of {name} is on file.'), { name }));
+  if (leftOn !== null) throw fieldRefusal('pilotId', filled(said('{name} has left.'), { name }));
 }

@@ -1,25 +1,26 @@
 import { z } from 'zod';
 import { requestId } from '../access/request-id';
 import { parseTenths } from '../rules/hours';
+import { said } from '../words/said';
 
 /** Yes, no, or not said: the last stays unknown, and the answer names it. */
 const yesNo = z.enum(['yes', 'no', 'not-said']);
 
-const localTime = z.string().regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/, 'Enter a date and a time.');
+const localTime = z.string().regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$/, said('Enter a date and a time.'));
 
 /** The letters of a place: a base of the operator, or an airport of the shipped file. */
 const placeIdent = z
   .string()
   .trim()
   .toUpperCase()
-  .regex(/^[A-Z0-9-]{2,8}$/, 'An ident has two to eight letters and digits.');
+  .regex(/^[A-Z0-9-]{2,8}$/, said('An ident has two to eight letters and digits.'));
 
 const flightFields = z.object({
-  aircraftId: z.uuid('Choose the aircraft.'),
+  aircraftId: z.uuid(said('Choose the aircraft.')),
   pilotId: z.uuid().nullable(),
   /** Either a base, or empty and the ident beside it. */
-  fromBaseId: z.uuid('Choose where it departs.').or(z.literal('')),
-  toBaseId: z.uuid('Choose where it arrives.').or(z.literal('')),
+  fromBaseId: z.uuid(said('Choose where it departs.')).or(z.literal('')),
+  toBaseId: z.uuid(said('Choose where it arrives.')).or(z.literal('')),
   // Optional without a default: requests from before them must keep their hash.
   fromIdent: placeIdent.optional(),
   toIdent: placeIdent.optional(),
@@ -27,16 +28,16 @@ const flightFields = z.object({
   plannedFlightId: z.uuid().optional(),
   departLocal: localTime,
   arriveLocal: localTime,
-  rules: z.enum(['VFR', 'IFR'], 'Choose VFR or IFR.'),
+  rules: z.enum(['VFR', 'IFR'], said('Choose VFR or IFR.')),
   purpose: z.enum(
     ['instruction-for-hire', 'carriage-for-hire', 'student-solo', 'private', 'check-flight', 'to-inspection'],
-    'Choose what the flight is for.',
+    said('Choose what the flight is for.'),
   ),
   /** Planned time in service, "1.2". */
   plannedHours: z.string().refine((text) => {
     const tenths = parseTenths(text.trim());
     return tenths !== null && tenths > 0;
-  }, 'Enter hours in tenths, for example 1.2.'),
+  }, said('Enter hours in tenths, for example 1.2.')),
   overWaterBeyondGlide: yesNo,
   transponderAirspace: yesNo,
   adsbAirspace: yesNo,
@@ -44,7 +45,7 @@ const flightFields = z.object({
   usesVor: yesNo,
   trainingWithin50Nm: yesNo,
   crewOnly: yesNo,
-  highestAltitudeFtMsl: z.int('Enter feet above sea level.').min(0).max(60_000).nullable(),
+  highestAltitudeFtMsl: z.int(said('Enter feet above sea level.')).min(0).max(60_000).nullable(),
   atcTransponder: z.enum(['not-asked', 'granted', 'refused']),
   atcAdsb: z.enum(['not-asked', 'granted', 'refused']),
   continuingToRepair: z.boolean(),
@@ -67,7 +68,7 @@ function oneOfEach({ fromBaseId, fromIdent, toBaseId, toIdent }: Ends, context: 
       context.addIssue({
         code: 'custom',
         path: [`${path}Ident`],
-        message: 'Name a base or an airport, not both.',
+        message: said('Name a base or an airport, not both.'),
       });
     }
   }

@@ -1,4 +1,5 @@
 import type { CalendarDate, Fact, HoursTenths, Instant } from './facts';
+import type { HouseReadings, HouseRule } from './house/house-rule';
 import type { PilotGrade } from './operations';
 
 /** What an instrument or piece of equipment does, as 91.205 and its neighbours name it. */
@@ -92,6 +93,8 @@ export interface EquipmentFacts {
   readonly vfrDayTypeDesign: Fact<boolean>;
   /** Equipment list or kinds-of-operation equipment list: 91.213(d)(2)(ii). */
   readonly requiredByList: Fact<RequiredCounts>;
+  /** Somebody signed that this line, as it stands, agrees with the aircraft's own documents. Never known to be false. */
+  readonly confirmed: Fact<true>;
 }
 
 /** An airworthiness directive as far as it names equipment that must work. */
@@ -208,6 +211,10 @@ export interface DiscrepancyFacts {
     readonly source: string;
   } | null;
   readonly deferral: DeferralFacts | null;
+  /** Area of the aircraft it was found at. Only rules of the house ask. */
+  readonly station: string;
+  /** A mechanic's signed judgement of it, whatever it found; null if there is none. Only rules of the house ask. */
+  readonly mechanicJudged: { readonly by: string; readonly on: CalendarDate } | null;
 }
 
 /**
@@ -281,7 +288,7 @@ export interface RequirementFacts {
   readonly testedToFt: Fact<number> | null;
 }
 
-export interface AircraftFacts {
+export interface AircraftFacts extends HouseReadings {
   readonly id: string;
   readonly registration: string;
   readonly type: AircraftTypeFacts;
@@ -301,4 +308,6 @@ export interface AircraftFacts {
   readonly work: readonly WorkFacts[];
   /** Recorded use of the emergency locator transmitter since its battery was fitted, minutes, tests included: 91.207(c)(1). */
   readonly eltUseMinutes: number;
+  /** Rules of the house in force for this aircraft: stricter than the law, never looser. */
+  readonly houseRules: readonly HouseRule[];
 }

@@ -5,7 +5,9 @@
 import type { AircraftFacts } from './aircraft';
 import { checkRequirements } from './check-requirements';
 import { checkRequiredEquipment } from './equipment-check';
+import { checkEquipmentConfirmed } from './equipment-confirmed';
 import type { CalendarDate, Instant } from './facts';
+import { withHouseRules } from './house/house-lines';
 import { judgeDiscrepancy } from './judge-discrepancy';
 import { OPERATION_KINDS, type OperationKind, type ProposedFlight, type UseOfAircraft } from './operations';
 import { checkPapers } from './part-91/91-203-papers';
@@ -16,7 +18,7 @@ import { referenceUse, useOfFlight, type ReferenceBase } from './use-of-flight';
 import { joinLines, type Answer, type Line } from './verdict';
 
 /** Stored with every release, so that an old answer can be read by the rules that gave it. */
-export const RULES_VERSION = '2026.11.25-3';
+export const RULES_VERSION = '2026.11.27-1';
 
 /**
  * The answer for a proposed flight, and the use it makes of the aircraft. A flight that cannot be judged as composed
@@ -37,15 +39,18 @@ export function answerForFlight(
 export function answerForUse(given: AircraftFacts, use: UseOfAircraft): Answer {
   const aircraft = inOrder(given);
   const ofDiscrepancies = aircraft.discrepancies.flatMap((d) => judgeDiscrepancy(aircraft, d, use));
+  const unconfirmed = checkEquipmentConfirmed(aircraft);
   const lines = [
     ...ofDiscrepancies,
     ...checkWork(aircraft, use),
     ...checkTestsOwed(aircraft, use),
     ...checkRequirements(aircraft, use),
     ...checkPapers(aircraft, use),
-    ...withoutEcho(checkRequiredEquipment(aircraft, use), ofDiscrepancies, aircraft),
+    ...unconfirmed,
+    ...withoutEcho(saidOnce(checkRequiredEquipment(aircraft, use), unconfirmed), ofDiscrepancies, aircraft),
   ];
-  return joinLines(once(withSpecialFlightPermit(lines, use, aircraft)));
+  // The house comes after everything else, a permit too: it may only take away.
+  return withHouseRules(once(withSpecialFlightPermit(lines, use, aircraft)), aircraft, use);
 }
 
 /**
@@ -74,7 +79,8 @@ const HEADLINE_LENGTH = 60;
 export function headline(answer: Answer): string {
   const deciding = answer.lines.find((line) => line.effect === 'bars' || line.effect === 'limits');
   if (deciding === undefined) return answer.outcome === 'go' ? 'In order' : 'Nothing looked at';
-  const { about } = deciding;
+  const { about, house } = deciding;
+  if (house !== undefined) return cut(`House rule: ${firstSentence(deciding.because)}`, HEADLINE_LENGTH);
   // A discrepancy is labelled with its number first; on the board its words are wanted.
   const words =
     about?.kind === 'discrepancy' || about?.kind === 'deferral'
@@ -105,6 +111,12 @@ function inOrder(aircraft: AircraftFacts): AircraftFacts {
 function sorted<T>(rows: readonly T[], key: (row: T) => string): T[] {
   return [...rows].sort((a, b) => (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : 0));
 }
+
+/** Every demand on an item nobody has confirmed is open for that one reason, which stands there already. */
+const saidOnce = (lines: readonly Line[], unconfirmed: readonly Line[]): Line[] =>
+  lines.filter(
+    ({ missing }) => missing === undefined || !unconfirmed.some((line) => line.missing === missing),
+  );
 
 /**
  * The equipment check and the discrepancy on that equipment read the same demands, so each unmet one comes twice. The

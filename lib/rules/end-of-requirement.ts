@@ -7,7 +7,7 @@
  */
 import type { EquipmentFacts, EquipmentFunction, RequirementKind } from './aircraft';
 import { PARAGRAPH_OF_KIND } from './due-paragraphs';
-import type { Line } from './verdict';
+import { barsForMissing, type Line } from './verdict';
 
 /** The equipment without which nothing is left to test. Empty: no equipment could be gone. */
 const TESTED: Partial<Record<RequirementKind, readonly EquipmentFunction[]>> = {
@@ -23,7 +23,7 @@ const TESTED: Partial<Record<RequirementKind, readonly EquipmentFunction[]>> = {
 /** What stands against ending it; no line when nothing does. An aircraft without an equipment list has nothing "gone". */
 export function barsToEnding(
   kind: RequirementKind,
-  equipment: readonly Pick<EquipmentFacts, 'function' | 'installed' | 'name'>[],
+  equipment: readonly Pick<EquipmentFacts, 'function' | 'installed' | 'name' | 'confirmed'>[],
 ): Line[] {
   const tested = TESTED[kind];
   if (tested === undefined) return [];
@@ -45,12 +45,12 @@ export function barsToEnding(
     const because = 'The equipment list has no line for what is tested, so nobody can say it is gone.';
     return [{ effect: 'bars', cite, because, strictReading }];
   }
-  return rows
-    .filter(({ installed }) => installed > 0)
-    .map(({ name }) => ({
-      effect: 'bars',
-      cite,
-      because: `${name} is still installed. It can be ended when it is not.`,
-      strictReading,
-    }));
+  return rows.flatMap(({ name, installed, confirmed }): Line[] => {
+    if (installed > 0) {
+      const because = `${name} is still installed. It can be ended when it is not.`;
+      return [{ effect: 'bars', cite, because, strictReading }];
+    }
+    // That none is there has to be confirmed too.
+    return confirmed.known ? [] : [barsForMissing(cite, confirmed.missing)];
+  });
 }

@@ -121,10 +121,24 @@ function unmetLine(aircraft: AircraftFacts, demand: Demand): Line | null {
   if (!applies.known) return { ...barsForMissing(cite, applies.missing, about), strictReading };
   if (!counted.operative.known) return barsForMissing(cite, counted.operative.missing, about);
   if (counted.operative.value >= count) return null;
+  const { unconfirmed } = counted;
+  if (unconfirmed && !unconfirmed.confirmed.known) {
+    return barsForMissing(cite, unconfirmed.confirmed.missing, {
+      kind: 'equipment',
+      id: unconfirmed.id,
+      label: unconfirmed.name,
+    });
+  }
   if (relief) return { effect: 'limits', cite: relief.cite, because: relief.limit, about, strictReading };
-  if (counted.installed === 0) return notListed(demand);
+  if (counted.installed === 0) return about ? noneInstalled(demand, about) : notListed(demand);
   const working = `Working: ${counted.operative.value} of ${counted.installed} installed; needed: ${count}.`;
   return { effect: 'bars', cite, because: `${because} ${working}`, about, strictReading };
+}
+
+/** The list names it and says that none is there: nothing is missing from the records, the item is missing from the aircraft. */
+function noneInstalled({ function: fn, cite, because, strictReading }: Demand, about: Subject): Line {
+  const words = `${because} The equipment list says that no ${EQUIPMENT_NAMES[fn]} is installed.`;
+  return { effect: 'bars', cite, because: words, about, strictReading };
 }
 
 function notListed({ function: fn, cite, because, strictReading }: Demand): Line {

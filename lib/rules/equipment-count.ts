@@ -10,6 +10,8 @@ export interface OperativeCount {
   /** Unknown when an inoperative item is written up and nobody has said which row of the list it is. */
   readonly operative: Fact<number>;
   readonly rows: readonly EquipmentFacts[];
+  /** The first row that nobody has confirmed: with it there may be more than `operative`, and there may not. */
+  readonly unconfirmed: EquipmentFacts | null;
 }
 
 /** The rows of the equipment list with this function. */
@@ -23,7 +25,8 @@ export const installedCount = (aircraft: AircraftFacts, fn: EquipmentFunction): 
 /**
  * Installed less inoperative. Every discrepancy of kind `inoperative` counts, deferred or not: a deferral does not
  * make the item work. Discrepancies of other kinds do not count here, other rules bar them. Where a write-up does
- * not say how many are out, all of its row are.
+ * not say how many are out, all of its row are. A row that nobody has confirmed never counts as present: `installed`, from
+ * which some demands take how many must work, still has it.
  */
 export function operativeCount(aircraft: AircraftFacts, fn: EquipmentFunction): OperativeCount {
   const rows = rowsOf(aircraft, fn);
@@ -31,8 +34,12 @@ export function operativeCount(aircraft: AircraftFacts, fn: EquipmentFunction): 
   const unplaced = aircraft.discrepancies.find((d) => isUnplaced(aircraft, d) && isOfRows(d, rows));
   const operative = unplaced
     ? unknown(`which item of equipment ${unplaced.number} (${unplaced.title}) is about`)
-    : known(rows.reduce((sum, row) => sum + row.installed - inoperativeOf(aircraft, row), 0));
-  return { installed, operative, rows };
+    : known(
+        rows
+          .filter((row) => row.confirmed.known)
+          .reduce((sum, row) => sum + row.installed - inoperativeOf(aircraft, row), 0),
+      );
+  return { installed, operative, rows, unconfirmed: rows.find((row) => !row.confirmed.known) ?? null };
 }
 
 /** The write-ups that put items of this function out of action. */

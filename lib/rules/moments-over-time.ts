@@ -10,12 +10,16 @@ import { sumTenths, type BookedFlight } from './spent-hours';
 /** Something that happens at an instant; `at` is when it does. The border of sunrise lies one second later. */
 export type BorderEvent =
   | LightEvent
+  /** The last instant at which a reading is new enough for a rule of the house. */
+  | { readonly what: 'reading-too-old'; readonly at: Instant }
   | { readonly what: 'date-ends'; readonly at: Instant; readonly date: CalendarDate }
   | { readonly what: 'flight-departs' | 'flight-ends'; readonly at: Instant; readonly flight: BookedFlight };
 
 /** An instant at which something may change, with all the rules may know of it. */
 export interface Moment {
   readonly ms: number;
+  /** When the flight in the air departed, the first where there are several; this instant when there is none. */
+  readonly departMs: number;
   readonly step: LightStep;
   readonly on: CalendarDate;
   readonly inTheAir: readonly BookedFlight[];
@@ -37,6 +41,7 @@ export function momentsOf(
   stretch: TimeWindow,
   booked: readonly BookedFlight[],
   light: readonly LightStep[],
+  agesEnd: readonly Instant[] = [],
 ): Moment[] {
   const fromMs = msOf(stretch.from);
   const untilMs = msOf(stretch.until);
@@ -47,6 +52,8 @@ export function momentsOf(
   };
   for (const step of light) happens(step.fromMs, ...step.events);
   for (const event of datesEnding(zone, stretch)) happens(msOf(event.at), event);
+  // Exactly as old as allowed is allowed: the next thousandth of a second is not.
+  for (const at of agesEnd) happens(msOf(at) + 1, { what: 'reading-too-old', at });
   const flights = booked.map((flight) => ({
     flight,
     departMs: msOf(flight.departAt),
@@ -63,6 +70,7 @@ export function momentsOf(
       const inTheAir = flights.filter(({ arriveMs, departMs }) => departMs <= ms && ms < arriveMs);
       return {
         ms,
+        departMs: Math.min(ms, ...inTheAir.map(({ departMs }) => departMs)),
         step: stepAt(light, ms),
         on: localDate(instantOfMs(ms), zone),
         inTheAir: inTheAir.map(({ flight }) => flight),

@@ -1,3 +1,4 @@
+import { said } from './said';
 import type { CalendarDate, Fact, Instant, HoursTenths } from './facts';
 
 /** The kinds of operation a deferral table and the fleet board are drawn for. */
@@ -20,8 +21,18 @@ export const operationId = (kind: OperationKind): OperationId =>
   `${kind.light}-${kind.rules.toLowerCase() as 'vfr' | 'ifr'}-${kind.hire ? 'hire' : 'private'}`;
 
 /** Plain words: "Night VFR, for hire". */
-export const operationName = (kind: OperationKind): string =>
-  `${kind.light === 'day' ? 'Day' : 'Night'} ${kind.rules}, ${kind.hire ? 'for hire' : 'private'}`;
+export const operationName = (kind: OperationKind): string => OPERATION_NAMES[operationId(kind)];
+
+const OPERATION_NAMES: Readonly<Record<OperationId, string>> = {
+  'day-vfr-private': said('Day VFR, private'),
+  'day-vfr-hire': said('Day VFR, for hire'),
+  'night-vfr-private': said('Night VFR, private'),
+  'night-vfr-hire': said('Night VFR, for hire'),
+  'day-ifr-private': said('Day IFR, private'),
+  'day-ifr-hire': said('Day IFR, for hire'),
+  'night-ifr-private': said('Night IFR, private'),
+  'night-ifr-hire': said('Night IFR, for hire'),
+};
 
 /** A place on the ground. Longitude east positive. `zone` is an IANA name. */
 export interface Place {

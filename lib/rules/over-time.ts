@@ -6,11 +6,13 @@
  * hours that booked flights have spent by then (`spent-hours.ts`). While a booked flight is in the air its own hours are
  * held against the limits, so the span says whether it fits; afterwards, whether another tenth of an hour fits.
  *
- * Exact, not sampled. Of the time of a flight the rules read nothing but `light`, `betweenSunsetAndSunrise`, `sunsetAt`,
+ * Exact, not sampled. Of the time of a flight the law's rules read nothing but `light`, `betweenSunsetAndSunrise`, `sunsetAt`,
  * `departOn`, `arriveOn` and `plannedTenths` (looked through on 26 Nov 2026: no file of `lib/rules` that answers a
  * flight reads `departAt` or `arriveAt` beyond making those), and of the aircraft only its time in service moves by
- * itself. So an answer can change only at sunset, dusk, dawn, sunrise, local midnight, and where a booked flight departs
- * or ends; it is asked at each of these and nowhere else. `tests/properties/over-time.test.ts` asks at other instants too
+ * itself. Two rules of the house read the departure as well (`house/readings.ts`: how old an oil reading or a walkaround
+ * is); an instant at which no booked flight is in the air counts as a departure then, any other belongs to the flight that
+ * departed first. So an answer can change only at sunset, dusk, dawn, sunrise, local midnight, where a booked flight departs
+ * or ends, and where such an age ends; it is asked at each of these and nowhere else. `tests/properties/over-time.test.ts` asks at other instants too
  * and turns red when a rule comes to read more of the time.
  *
  * The light is that of 1.1 and 91.209(a)(1) at the base: `light-over-time.ts`. Days of 23 and 25 hours: `months.ts`.
@@ -18,6 +20,7 @@
 import type { AircraftFacts } from './aircraft';
 import { answerForUse } from './answer';
 import type { Instant } from './facts';
+import { agesEndAt, agesEnded } from './house/readings';
 import { instantOfMs, lightOverTime, msOf, type LightStep, type TimeWindow } from './light-over-time';
 import { momentsOf, type BorderEvent, type Moment } from './moments-over-time';
 import { operationId, type OperationKind } from './operations';
@@ -84,7 +87,7 @@ export function answersOverTime(
   lanes: readonly Lane[] = LANES,
   light: readonly LightStep[] = lightOverTime(base, stretch),
 ): readonly LaneOverTime[] {
-  const moments = momentsOf(base.zone, stretch, booked, light);
+  const moments = momentsOf(base.zone, stretch, booked, light, agesEndAt(aircraft));
   const untilMs = msOf(stretch.until);
   return lanes.map((lane) => laneOverTime(lane, moments, untilMs, askOnce(aircraft, base, lane)));
 }
@@ -125,14 +128,24 @@ type Ask = (moment: Moment) => Answer;
 /** Asks the rules once for all moments that cannot differ. */
 function askOnce(aircraft: AircraftFacts, base: ReferenceBase, lane: Lane): Ask {
   const answers = new Map<string, Answer>();
-  return ({ ms, step, on, spentTenths, plannedTenths }) => {
+  const ends = agesEndAt(aircraft);
+  return ({ ms, departMs, step, on, spentTenths, plannedTenths }) => {
     const kind = { ...lane, light: step.light };
     const { betweenSunsetAndSunrise, sunsetAt } = step;
-    const key = [operationId(kind), betweenSunsetAndSunrise, sunsetAt, on, spentTenths, plannedTenths].join();
+    const key = [
+      operationId(kind),
+      betweenSunsetAndSunrise,
+      sunsetAt,
+      on,
+      spentTenths,
+      plannedTenths,
+      agesEnded(ends, departMs),
+    ].join();
     const before = answers.get(key);
     if (before !== undefined) return before;
     const use = momentUse(kind, base, {
       at: instantOfMs(ms),
+      departedAt: instantOfMs(departMs),
       on,
       betweenSunsetAndSunrise,
       sunsetAt,

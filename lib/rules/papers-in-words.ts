@@ -1,10 +1,11 @@
 import type { PaperKind } from './aircraft';
+import { said } from './said';
 
 const PAPER_NAMES: Readonly<Record<PaperKind, string>> = {
-  'airworthiness-certificate': 'Airworthiness certificate',
-  registration: 'Registration',
-  'flight-manual': 'Flight manual',
-  'weight-and-balance': 'Weight and balance data',
+  'airworthiness-certificate': said('Airworthiness certificate'),
+  registration: said('Registration'),
+  'flight-manual': said('Flight manual'),
+  'weight-and-balance': said('Weight and balance data'),
 };
 
 /** A paper that must be aboard, by name; one this version does not know in its own letters. */

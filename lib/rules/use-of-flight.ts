@@ -97,6 +97,8 @@ export function referenceUse(
 /** What a moment in the air adds to a kind of operation. */
 export interface Moment {
   readonly at: Instant;
+  /** When it departed; left out when it departs at this moment. Only the ages of readings are held against it. */
+  readonly departedAt?: Instant;
   /** Local date at the base. */
   readonly on: CalendarDate;
   readonly betweenSunsetAndSunrise: boolean;
@@ -113,7 +115,7 @@ export interface Moment {
  */
 export const momentUse = (kind: OperationKind, base: ReferenceBase, moment: Moment): UseOfAircraft => ({
   ...referenceFacts(kind, base),
-  departAt: moment.at,
+  departAt: moment.departedAt ?? moment.at,
   arriveAt: moment.at,
   plannedTenths: moment.plannedTenths,
   betweenSunsetAndSunrise: moment.betweenSunsetAndSunrise,

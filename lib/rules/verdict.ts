@@ -1,3 +1,4 @@
+import type { HouseMark } from './house/house-rule';
 import type { CiteId } from './law';
 
 /**
@@ -36,6 +37,8 @@ export interface Line {
   readonly about?: Subject;
   /** Set where the text is unsettled and we took the strict reading: says so in one sentence. */
   readonly strictReading?: string;
+  /** Set on a line of a rule of the house: whose it is. Never on a line of the law. */
+  readonly house?: HouseMark;
 }
 
 export type Outcome = 'go' | 'go-with-limits' | 'no-go';

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Context } from '../access/service';
 import { Refusal } from '../problems';
+import { filled, said } from '../words/said';
 
 interface Chosen {
   readonly discrepancyIds: readonly string[];
@@ -44,11 +45,13 @@ async function requireWriteUps({ tx, operatorId }: Context, aircraftId: string, 
     select: { number: true, state: true },
   });
   if (found.length < ids.length) {
-    throw new Refusal('not_found', { say: 'A chosen write-up is not one of this aircraft.' });
+    throw new Refusal('not_found', { say: said('A chosen write-up is not one of this aircraft.') });
   }
   const closed = found.find(({ state }) => state === 'closed');
   if (closed)
-    throw new Refusal('conflict', { say: `${closed.number} is closed. Take it out and save again.` });
+    throw new Refusal('conflict', {
+      say: filled(said('{number} is closed. Take it out and save again.'), { number: closed.number }),
+    });
 }
 
 async function requireRequirements({ tx, operatorId }: Context, aircraftId: string, ids: readonly string[]) {
@@ -57,10 +60,11 @@ async function requireRequirements({ tx, operatorId }: Context, aircraftId: stri
     select: { name: true, endedOn: true },
   });
   if (found.length < ids.length) {
-    throw new Refusal('not_found', { say: 'A chosen item is not one of this aircraft.' });
+    throw new Refusal('not_found', { say: said('A chosen item is not one of this aircraft.') });
   }
   const ended = found.find(({ endedOn }) => endedOn !== null);
-  if (ended) throw new Refusal('conflict', { say: `“${ended.name}” applies no more.` });
+  if (ended)
+    throw new Refusal('conflict', { say: filled(said('“{name}” applies no more.'), { name: ended.name }) });
 }
 
 async function refuseHeldElsewhere({ tx, operatorId }: Context, chosen: Chosen): Promise<void> {
@@ -82,5 +86,7 @@ async function refuseHeldElsewhere({ tx, operatorId }: Context, chosen: Chosen):
   });
   if (!held) return;
   const what = held.discrepancy?.number ?? held.requirement?.name ?? 'It';
-  throw new Refusal('conflict', { say: `${what} is in the visit “${held.visit.title}” already.` });
+  throw new Refusal('conflict', {
+    say: filled(said('{what} is in the visit “{title}” already.'), { what, title: held.visit.title }),
+  });
 }

@@ -4,6 +4,7 @@ import { Refusal } from '../problems';
 import { addItems } from './add-items';
 import { requireOpenVisit } from './require-visit';
 import { changeVisitInput } from './schema';
+import { said } from '../words/said';
 
 /** Changes an open visit: its name, words and day, and what is in it. What is taken out stays on record as taken out. */
 export const changeVisit = command({
@@ -14,7 +15,9 @@ export const changeVisit = command({
     const visit = await requireOpenVisit(context, input.visitId);
     const known = new Set(visit.items.map(({ id }) => id));
     if (input.removeItemIds.some((id) => !known.has(id))) {
-      throw new Refusal('conflict', { say: 'Something to be taken out is not in this visit any more.' });
+      throw new Refusal('conflict', {
+        say: said('Something to be taken out is not in this visit any more.'),
+      });
     }
     await tx.visit.update({
       where: { operatorId_id: { operatorId, id: visit.id } },

@@ -4,6 +4,7 @@ import { requireAircraft } from '../fleet/require-aircraft';
 import { Refusal } from '../problems';
 import { addItems } from './add-items';
 import { openVisitInput } from './schema';
+import { said } from '../words/said';
 
 /**
  * Opens a visit: write-ups and what falls due, of one aircraft, to be done in one stay. It changes nothing about any of
@@ -16,7 +17,7 @@ export const openVisit = command({
     const { tx, operatorId, actor, now, requestId } = context;
     const aircraft = await requireAircraft(tx, operatorId, input.aircraftId);
     if (input.discrepancyIds.length + input.requirementIds.length === 0) {
-      throw new Refusal('invalid', { say: 'Choose at least one thing to be done in this visit.' });
+      throw new Refusal('invalid', { say: said('Choose at least one thing to be done in this visit.') });
     }
     await tx.visit.create({
       data: {

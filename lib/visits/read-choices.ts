@@ -5,6 +5,7 @@ import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
 import { dueSoon, type DueSoon } from '../rules/due-soon';
 import { openVisits } from './open-visits';
+import { said } from '../words/said';
 
 /** What a visit of one aircraft can take in. */
 export interface VisitChoices {
@@ -30,7 +31,8 @@ export const readVisitChoices = query({
   input: z.object({ aircraftId: z.uuid() }),
   async run({ tx, operatorId, now }, { aircraftId }): Promise<VisitChoices> {
     const row = await readAircraft(tx, operatorId, aircraftId);
-    if (!row || row.retiredOn) throw new Refusal('not_found', { say: 'There is no such aircraft here.' });
+    if (!row || row.retiredOn)
+      throw new Refusal('not_found', { say: said('There is no such aircraft here.') });
     const today = dayAtBase(now, row.base.zone);
     const writeUps = await tx.discrepancy.findMany({
       where: { operatorId, aircraftId, state: { not: 'closed' } },

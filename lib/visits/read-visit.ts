@@ -7,6 +7,7 @@ import { nameIn, namesOf } from '../people/names';
 import { Refusal } from '../problems';
 import type { CalendarDate, Instant } from '../rules/facts';
 import { flightInWords } from '../rules/queue-order';
+import { said } from '../words/said';
 
 /** A write-up in a visit. */
 export interface VisitWriteUp {
@@ -90,7 +91,7 @@ export const readVisit = query({
       where: { operatorId_id: { operatorId, id: visitId } },
       include: IN_FULL,
     });
-    if (!row) throw new Refusal('not_found', { say: 'There is no such visit here.' });
+    if (!row) throw new Refusal('not_found', { say: said('There is no such visit here.') });
     const names = await namesOf(tx, row.closedById ? [row.openedById, row.closedById] : [row.openedById]);
     const underWay = await tx.inspection.findMany({
       where: { operatorId, aircraftId: row.aircraftId, state: { in: ['begun', 'entered'] } },

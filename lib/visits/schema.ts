@@ -1,20 +1,21 @@
 import { z } from 'zod';
 import { requestId } from '../access/request-id';
 import { writtenWords } from '../access/written-words';
+import { said } from '../words/said';
 
-const ids = z.array(z.uuid()).max(100, 'A visit holds a hundred things at most.');
+const ids = z.array(z.uuid()).max(100, said('A visit holds a hundred things at most.'));
 
 const about = {
-  title: writtenWords('A name for the visit', 120),
-  words: z.string().trim().max(2000, 'The words can have 2000 characters at most.'),
+  title: writtenWords(said('A name for the visit'), 120),
+  words: z.string().trim().max(2000, said('The words can have 2000 characters at most.')),
   /** The day it is planned for, at the base. */
-  plannedOn: z.iso.date('This is not a day.').nullable(),
+  plannedOn: z.iso.date(said('This is not a day.')).nullable(),
 };
 
 /** Write-ups and recurring items of one aircraft, taken together in one stay at the shop. */
 export const openVisitInput = z.object({
   requestId,
-  aircraftId: z.uuid('Choose the aircraft.'),
+  aircraftId: z.uuid(said('Choose the aircraft.')),
   ...about,
   discrepancyIds: ids,
   requirementIds: ids,

@@ -2,6 +2,8 @@ import type { z } from 'zod';
 import { command, type Context } from '../access/service';
 import { instant } from '../db/dates';
 import { openWriteUp, storedLimits } from '../findings/open-write-up';
+import { walksCount } from '../fleet/house-facts';
+import { factsChanged } from '../fleet/require-aircraft';
 import { Refusal } from '../problems';
 import { namedId } from '../records/named-id';
 import type { Severity } from '../rules/aircraft';
@@ -16,6 +18,7 @@ import {
 } from '../rules/walkaround/judge-walk';
 import { listOf } from './newest-list';
 import { finishWalkaroundInput } from './schema';
+import { said } from '../words/said';
 
 /** A write-up that the walk opened by itself. */
 export interface RaisedWriteUp {
@@ -50,10 +53,10 @@ export const finishWalkaround = command({
     const key = { operatorId_id: { operatorId, id: input.walkaroundId } };
     const walk = await tx.walkaround.findUnique({
       where: key,
-      include: { plan: true, aircraft: { select: { registration: true } } },
+      include: { plan: true, aircraft: { select: { registration: true, typeId: true } } },
     });
     if (!walk || walk.personId !== actor.personId) throw new Refusal('not_found');
-    if (walk.finishedAt) throw new Refusal('conflict', { say: 'This walkaround is already finished.' });
+    if (walk.finishedAt) throw new Refusal('conflict', { say: said('This walkaround is already finished.') });
     const judged = await judgeFinished(context, walk, input);
     await tx.walkaround.update({
       where: key,
@@ -63,6 +66,9 @@ export const finishWalkaround = command({
         answers: input.answers,
       },
     });
+    if (await walksCount(tx, { id: walk.aircraftId, typeId: walk.aircraft.typeId })) {
+      await factsChanged(tx, operatorId, walk.aircraftId);
+    }
     const answers = Object.values(judged.stations);
     const count = (answer: StationAnswer) => answers.filter((given) => given === answer).length;
     const value: FinishedWalk = {
@@ -96,7 +102,7 @@ async function judgeFinished(
 ): Promise<JudgedFinish> {
   if (stations) return { stations, raised: [] };
   if (!answers || !foundAt || !walk.plan) {
-    throw new Refusal('invalid', { say: 'This walkaround was begun without a list.' });
+    throw new Refusal('invalid', { say: said('This walkaround was begun without a list.') });
   }
   const { tx, operatorId } = context;
   const list = listOf(walk.plan.content);

@@ -7,9 +7,11 @@ import type { Role } from '../access/policy';
 import type { StoredLimit } from '../rules/findings/measured-against-limits';
 import type { MeasureUnit } from '../rules/findings/measurements';
 import type { StationKey } from '../rules/findings/stations';
+import type { HouseMark } from '../rules/house/house-rule';
 import type { ReleaseStateName } from '../rules/release-state';
 import type { SampleResult } from '../rules/walkaround/answers';
 import type { WalkaroundList } from '../rules/walkaround/plan';
+import type { Units } from '../units/say';
 import type { Effect, Outcome } from '../rules/verdict';
 
 export interface RampPack {
@@ -21,6 +23,8 @@ export interface RampPack {
     readonly name: string;
     readonly roles: readonly Role[];
     readonly operatorName: string;
+    /** Packs from before do not say: US customary. */
+    readonly units?: Units;
   };
   readonly bases: readonly PackBase[];
   readonly aircraft: readonly PackAircraft[];
@@ -116,6 +120,8 @@ export interface PackLine {
   readonly effect: Effect;
   readonly cite: string;
   readonly because: string;
+  /** Whose rule it is, where it is one of the house and not law. Packs from before do not say. */
+  readonly house?: HouseMark;
 }
 
 export interface PackWriteUp {
@@ -136,6 +142,8 @@ export interface PackWriteUp {
   /** repaired, within-limits, serviced, cosmetic, could-not-duplicate. */
   readonly closedHow: string | null;
   readonly reportedBy: string;
+  /** It stood on paper before: who vouches for that. Packs from before do not say. */
+  readonly carried?: { readonly by: string; readonly on: string; readonly source: string } | null;
   readonly photos: number;
   /** Others who saw the same: how many, and the last one's words. */
   readonly observations: number;

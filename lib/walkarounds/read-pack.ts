@@ -13,6 +13,7 @@ import { dayAtBase } from '../records/signature';
 import { answerForUse, headline } from '../rules/answer';
 import type { StoredLimit } from '../rules/findings/measured-against-limits';
 import { operationName, type OperationKind } from '../rules/operations';
+import { chosenUnits } from '../units/chosen';
 import { referenceUse } from '../rules/use-of-flight';
 import type { Line } from '../rules/verdict';
 import { lastSamples } from './last-samples';
@@ -49,6 +50,7 @@ export const readPack = query({
         name: actor.name,
         roles: actor.roles,
         operatorName: operator.name,
+        units: await chosenUnits(tx, actor),
       },
       bases: operator.bases.map(({ id, ident, name, zone }) => ({ id, ident, name, zone })),
       aircraft: fleet.map((row) => packAircraft(row, known, now)),
@@ -119,7 +121,7 @@ function usualAnswer(row: AircraftRow, now: Date): PackAircraft['answer'] {
 const deciding = (lines: readonly Line[]): PackLine[] =>
   lines
     .filter(({ effect }) => effect === 'bars' || effect === 'limits')
-    .map(({ effect, cite, because }) => ({ effect, cite, because }));
+    .map(({ effect, cite, because, house }) => ({ effect, cite, because, ...(house ? { house } : {}) }));
 
 async function writeUpsByAircraft(tx: Tx, operatorId: string, now: Date): Promise<Known['writeUps']> {
   const rows = await tx.discrepancy.findMany({
@@ -162,13 +164,17 @@ const packWriteUp = (
   closedAt: summary.closedAt,
   closedHow: summary.closedHow,
   reportedBy: summary.reportedBy,
+  carried: summary.carried,
   photos: summary.photoIds.length,
   observations,
   placards: summary.placards,
 });
 
 async function limitsByAircraft(tx: Tx, operatorId: string): Promise<Known['limits']> {
-  const rows = await tx.storedLimit.findMany({ where: { operatorId }, orderBy: { measurement: 'asc' } });
+  const rows = await tx.storedLimit.findMany({
+    where: { operatorId, endedAt: null },
+    orderBy: { measurement: 'asc' },
+  });
   return grouped(rows, ({ findingKey, measurement, unit, min, max, source, sourceDate }) => ({
     findingKey,
     measurement,

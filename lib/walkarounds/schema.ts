@@ -6,6 +6,7 @@ import { findingOf } from '../rules/findings/catalogue';
 import { MEASUREMENTS, type MeasurementKey } from '../rules/findings/measurements';
 import { SAMPLE_RESULTS } from '../rules/walkaround/answers';
 import { AREA_KEYS } from '../rules/walkaround/areas';
+import { filled, said } from '../words/said';
 
 const MOST_STATIONS = 40;
 const MOST_ITEMS = 40;
@@ -14,44 +15,44 @@ const MOST_ANSWERS = MOST_STATIONS * MOST_ITEMS;
 /** Readings or samples at one item. The phone sets no bound, so that this must be one nobody reaches by hand. */
 const MOST_TRIES = 200;
 
-const measured = z.int('A whole number of the smallest unit.').min(0).max(1_000_000);
+const measured = z.int(said('A whole number of the smallest unit.')).min(0).max(1_000_000);
 
 const limit = z
   .object({
     min: measured.nullable(),
     max: measured.nullable(),
-    source: writtenWords('The source of the limit', 200),
+    source: writtenWords(said('The source of the limit'), 200),
   })
   .refine(({ min, max }) => min !== null || max !== null, {
     path: ['min'],
-    message: 'A limit has a least, a most, or both.',
+    message: said('A limit has a least, a most, or both.'),
   })
   .refine(({ min, max }) => min === null || max === null || min <= max, {
     path: ['max'],
-    message: 'The most is less than the least.',
+    message: said('The most is less than the least.'),
   });
 
 const base = {
-  key: z.string().regex(/^[a-z0-9][a-z0-9-]{0,79}$/, 'This item has no valid key.'),
-  title: writtenWords('What to look at', 80),
-  lookFor: z.string().trim().max(300, 'This can have 300 characters at most.'),
+  key: z.string().regex(/^[a-z0-9][a-z0-9-]{0,79}$/, said('This item has no valid key.')),
+  title: writtenWords(said('What to look at'), 80),
+  lookFor: z.string().trim().max(300, said('This can have 300 characters at most.')),
 };
 
 const numberItem = z
   .object({
     ...base,
     kind: z.literal('number'),
-    measurement: z.enum(Object.keys(MEASUREMENTS) as MeasurementKey[], 'Choose what is measured.'),
+    measurement: z.enum(Object.keys(MEASUREMENTS) as MeasurementKey[], said('Choose what is measured.')),
     limit: limit.nullable(),
     findingKey: z.string().max(80).nullable(),
   })
   .refine(({ limit, findingKey }) => limit === null || findingKey !== null, {
     path: ['findingKey'],
-    message: 'Say what a value outside the limit is written up as.',
+    message: said('Say what a value outside the limit is written up as.'),
   })
   .refine(({ findingKey, measurement }) => findingKey === null || judges(findingKey, measurement), {
     path: ['findingKey'],
-    message: 'This finding is not about this measurement.',
+    message: said('This finding is not about this measurement.'),
   });
 
 /** Whether the catalogue's finding is about this measurement. */
@@ -61,7 +62,7 @@ const judges = (findingKey: string, measurement: string): boolean =>
 const item = z.discriminatedUnion('kind', [
   z.object({ ...base, kind: z.literal('look') }),
   numberItem,
-  z.object({ ...base, kind: z.literal('sample'), drain: writtenWords('The name of the drain', 10) }),
+  z.object({ ...base, kind: z.literal('sample'), drain: writtenWords(said('The name of the drain'), 10) }),
 ]);
 
 /** A list as it is stored: each area once, each item key and each drain once, see lib/rules/walkaround/plan.ts. */
@@ -72,17 +73,23 @@ export const walkaroundList = z
         z.object({
           area: z.enum(
             AREA_KEYS as [string, ...string[]] as [(typeof AREA_KEYS)[number]],
-            'Choose the place.',
+            said('Choose the place.'),
           ),
-          title: writtenWords('The name of the station', 80),
+          title: writtenWords(said('The name of the station'), 80),
           items: z
             .array(item)
-            .min(1, 'A station has at least one item.')
-            .max(MOST_ITEMS, `A station can have ${MOST_ITEMS} items at most.`),
+            .min(1, said('A station has at least one item.'))
+            .max(
+              MOST_ITEMS,
+              filled(said('A station can have {most_items} items at most.'), { most_items: MOST_ITEMS }),
+            ),
         }),
       )
-      .min(1, 'A list has at least one station.')
-      .max(MOST_STATIONS, `A list can have ${MOST_STATIONS} stations at most.`),
+      .min(1, said('A list has at least one station.'))
+      .max(
+        MOST_STATIONS,
+        filled(said('A list can have {most_stations} stations at most.'), { most_stations: MOST_STATIONS }),
+      ),
   })
   .superRefine(({ stations }, context) => {
     const areas = new Set<string>();
@@ -111,7 +118,7 @@ export const writeListInput = z.object({
   /** The version the writer started from; 0 where there was none yet. */
   fromVersion: z.int().min(0),
   list: walkaroundList,
-  why: writtenWords('Why this version is made', 500),
+  why: writtenWords(said('Why this version is made'), 500),
 });
 
 /** A walkaround begun. `planId` null: by the starting list; left out: a message of before there were lists. */
@@ -131,10 +138,12 @@ const itemAnswer = z.object({
 const atMost = (most: number) => (record: Record<string, unknown>) => Object.keys(record).length <= most;
 
 const walkAnswers = z.object({
-  items: z.record(z.string().max(80), itemAnswer).refine(atMost(MOST_ANSWERS), 'These are too many answers.'),
+  items: z
+    .record(z.string().max(80), itemAnswer)
+    .refine(atMost(MOST_ANSWERS), said('These are too many answers.')),
   placards: z
     .record(z.uuid(), z.enum(['there', 'missing']))
-    .refine(atMost(MOST_ANSWERS), 'These are too many answers.'),
+    .refine(atMost(MOST_ANSWERS), said('These are too many answers.')),
 });
 
 /**
@@ -151,9 +160,9 @@ export const finishWalkaroundInput = z
   })
   .refine(({ stations, answers }) => (stations === undefined) !== (answers === undefined), {
     path: ['answers'],
-    message: 'What was answered is needed.',
+    message: said('What was answered is needed.'),
   })
   .refine(({ answers, finishedAt }) => answers === undefined || finishedAt !== undefined, {
     path: ['finishedAt'],
-    message: 'The time is needed.',
+    message: said('The time is needed.'),
   });

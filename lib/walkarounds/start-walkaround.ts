@@ -4,6 +4,7 @@ import { requireAircraft } from '../fleet/require-aircraft';
 import { Refusal } from '../problems';
 import { STARTING_LIST } from '../rules/walkaround/starting-list';
 import { startWalkaroundInput } from './schema';
+import { said } from '../words/said';
 
 /**
  * Begins a walkaround; its id is the request's. It names the version of the list it is walked by and keeps it. Refuses
@@ -51,7 +52,7 @@ async function planFor(
       select: { typeId: true },
     });
     if (plan?.typeId === typeId) return planId;
-    throw new Refusal('not_found', { say: 'There is no such list for this type of aircraft.' });
+    throw new Refusal('not_found', { say: said('There is no such list for this type of aircraft.') });
   }
   const starting = await tx.walkaroundPlan.findUnique({
     where: { operatorId_typeId_version: { operatorId, typeId, version: 0 } },

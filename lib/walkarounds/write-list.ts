@@ -1,6 +1,7 @@
 import { command } from '../access/service';
 import { Refusal } from '../problems';
 import { writeListInput } from './schema';
+import { filled, said } from '../words/said';
 
 export interface WrittenList {
   readonly planId: string;
@@ -17,7 +18,7 @@ export const writeList = command({
   input: writeListInput,
   async run({ tx, operatorId, actor, now, requestId }, { typeId, fromVersion, list, why }) {
     const type = await tx.aircraftType.findUnique({ where: { operatorId_id: { operatorId, id: typeId } } });
-    if (!type) throw new Refusal('not_found', { say: 'There is no such aircraft type here.' });
+    if (!type) throw new Refusal('not_found', { say: said('There is no such aircraft type here.') });
     const { _max } = await tx.walkaroundPlan.aggregate({
       where: { operatorId, typeId },
       _max: { version: true },
@@ -25,7 +26,12 @@ export const writeList = command({
     const newest = _max.version ?? 0;
     if (newest !== fromVersion) {
       throw new Refusal('superseded', {
-        say: `Version ${newest} of this list was written since you began. Look at it before you write yours; nothing you typed was saved.`,
+        say: filled(
+          said(
+            'Version {newest} of this list was written since you began. Look at it before you write yours; nothing you typed was saved.',
+          ),
+          { newest },
+        ),
       });
     }
     const value: WrittenList = { planId: requestId, version: newest + 1 };

@@ -4,6 +4,7 @@ import { fieldRefusal, Refusal } from '../problems';
 import { refuseOtherDoor } from './enter-work';
 import { requireWork } from './entry';
 import { abandonWorkInput } from './schema';
+import { said } from '../words/said';
 
 /**
  * Gives up work that was never done (begun on the wrong write-up, say). The write-up stays open. Work whose entry says
@@ -19,14 +20,14 @@ export const abandonWork = command({
     // A correction given up leaves the entry it would have corrected, however far it had come.
     const correction = work.supersedesId !== null;
     if (work.state !== 'started' && !(correction && work.state === 'entered')) {
-      throw new Refusal('conflict', { say: 'An entry was written: this work ends with a signature.' });
+      throw new Refusal('conflict', { say: said('An entry was written: this work ends with a signature.') });
     }
     if (work.deferralId && !correction)
-      throw fieldRefusal('words', 'The deferral stands on this work; it has to be signed.');
+      throw fieldRefusal('words', said('The deferral stands on this work; it has to be signed.'));
     // An aircraft may stand open under it: only who began it, or a mechanic, can say that nothing was done.
     if (work.startedById !== actor.personId && !actor.roles.includes('mechanic')) {
       throw new Refusal('conflict', {
-        say: 'Somebody else began this work: they or a mechanic can give it up.',
+        say: said('Somebody else began this work: they or a mechanic can give it up.'),
       });
     }
     await tx.maintenanceAction.update({

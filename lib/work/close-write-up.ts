@@ -3,6 +3,7 @@ import type { Context } from '../access/service';
 import { tellReporters } from '../notices/tell-reporters';
 import { fieldRefusal, Refusal } from '../problems';
 import { detailsOf, type WorkRow } from './entry';
+import { filled, said } from '../words/said';
 
 /** Work whose signature settles its write-up: not what a deferral stands on, no owed test, no correction of an entry. */
 export const settlesWriteUp = (
@@ -27,7 +28,10 @@ export async function closeWriteUp(
   });
   if (state === 'closed') {
     throw new Refusal('conflict', {
-      say: `${number} is closed already. Give this work up; the same trouble again is a new write-up.`,
+      say: filled(
+        said('{number} is closed already. Give this work up; the same trouble again is a new write-up.'),
+        { number },
+      ),
     });
   }
   const live = await tx.deferral.findMany({
@@ -37,7 +41,7 @@ export async function closeWriteUp(
   for (const deferral of live) {
     const standing = deferral.placards.filter((placard) => placard.placedAt && !placard.removedAt);
     if (standing.length > 0 && placardRemoved !== true) {
-      throw fieldRefusal('placardRemoved', 'The item works again: take its placard down and say so.');
+      throw fieldRefusal('placardRemoved', said('The item works again: take its placard down and say so.'));
     }
     for (const placard of standing) {
       await tx.placard.update({

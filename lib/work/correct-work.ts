@@ -5,6 +5,7 @@ import { Refusal } from '../problems';
 import { refuseOtherDoor } from './enter-work';
 import { requireWork, type WorkRow } from './entry';
 import { correctWorkInput } from './schema';
+import { said } from '../words/said';
 
 /**
  * Begins the correction of a signed entry. Nothing signed is changed: a copy of the work stands beside it, is entered and
@@ -18,15 +19,17 @@ export const correctWork = command({
     const work = await requireWork(tx, operatorId, input.workId);
     refuseOtherDoor(work);
     if (work.state !== 'signed') {
-      throw new Refusal('conflict', { say: 'It is not signed: the entry itself can still be changed.' });
+      throw new Refusal('conflict', {
+        say: said('It is not signed: the entry itself can still be changed.'),
+      });
     }
     const standing = work.corrections[0];
     if (standing) {
       throw new Refusal('conflict', {
         say:
           standing.state === 'signed'
-            ? 'This entry was corrected already. Correct the newer one.'
-            : 'A correction of this entry is under way: sign it or give it up.',
+            ? said('This entry was corrected already. Correct the newer one.')
+            : said('A correction of this entry is under way: sign it or give it up.'),
       });
     }
     if (work.discrepancyId && !work.deferralId) await refuseUnderWork(tx, operatorId, work.discrepancyId);
@@ -59,7 +62,7 @@ async function refuseUnderWork(tx: Prisma.TransactionClient, operatorId: string,
   });
   if (underWay) {
     throw new Refusal('conflict', {
-      say: 'Other work on this write-up is under way: sign it or give it up.',
+      say: said('Other work on this write-up is under way: sign it or give it up.'),
     });
   }
 }

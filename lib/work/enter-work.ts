@@ -10,6 +10,7 @@ import { entryHash, requireWork, type EntryDetails, type WorkRow } from './entry
 import { asksOf, type EntryAsks } from './entry-asks';
 import { enterWorkInput } from './schema';
 import { refuseTooSmallAWord } from './usual-kind';
+import { said } from '../words/said';
 
 /**
  * Writes the entry of 43.9(a). It may be written again until it is signed; the signature binds the last version. What
@@ -23,12 +24,14 @@ export const enterWork = command({
     refuseOtherDoor(work);
     if (work.state !== 'started' && work.state !== 'entered') {
       throw new Refusal('conflict', {
-        say: 'This work is signed or was given up. A correction is a new entry.',
+        say: said('This work is signed or was given up. A correction is a new entry.'),
       });
     }
     if (input.entryHash !== undefined && input.entryHash !== entryHash(work)) {
       throw new Refusal('superseded', {
-        say: 'Somebody else wrote this entry since you opened it. What you typed is still here: read theirs, then write again.',
+        say: said(
+          'Somebody else wrote this entry since you opened it. What you typed is still here: read theirs, then write again.',
+        ),
       });
     }
     const kind = kindEntered(work, input);
@@ -74,14 +77,14 @@ export const enterWork = command({
 /** Work of an inspection has its own entry, 43.11, and is signed with it: 43.9(c). */
 export function refuseOtherDoor(work: Pick<WorkRow, 'inspectionId'>): void {
   if (work.inspectionId) {
-    throw new Refusal('conflict', { say: 'It is entered and signed with its inspection.' });
+    throw new Refusal('conflict', { say: said('It is entered and signed with its inspection.') });
   }
 }
 
 /** The kind of repair the entry says it was; kept as begun unless said. */
 function kindEntered(work: WorkRow, { workKind }: EntryInput): string {
   if (!workKind || workKind === work.workKind) return work.workKind;
-  if (!asksOf(work).repair) throw fieldRefusal('workKind', 'This is no repair.');
+  if (!asksOf(work).repair) throw fieldRefusal('workKind', said('This is no repair.'));
   if (work.discrepancy) refuseTooSmallAWord(work.discrepancy, work.part, workKind);
   return workKind;
 }

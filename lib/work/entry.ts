@@ -8,6 +8,7 @@ import type { MajorRecordKind } from '../rules/part-43/43-5-before-approval';
 import type { MajorAnswers } from '../rules/part-43/43-appendix-a-major';
 import type { TestAnswers } from '../rules/part-91/91-411-413-after-work';
 import { partsOf, type PartLine } from './parts';
+import { said } from '../words/said';
 
 /** What the entry and every act on a piece of work need with it. */
 export const WORK_ROW = {
@@ -31,7 +32,7 @@ export async function requireWork(tx: Tx, operatorId: string, id: string): Promi
     where: { operatorId_id: { operatorId, id } },
     include: WORK_ROW,
   });
-  if (!work) throw new Refusal('not_found', { say: 'There is no such work here.' });
+  if (!work) throw new Refusal('not_found', { say: said('There is no such work here.') });
   return work;
 }
 

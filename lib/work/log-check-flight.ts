@@ -10,6 +10,7 @@ import { localDate } from '../rules/months';
 import { mayFlyCheckFlight } from '../rules/who-may-determine';
 import { requireWork } from './entry';
 import { logCheckFlightInput } from './schema';
+import { filled, said } from '../words/said';
 
 /** The operational check of 91.407(b): flown by a rated pilot, private or higher, and logged with a signature. */
 export const logCheckFlight = command({
@@ -20,21 +21,25 @@ export const logCheckFlight = command({
   async run({ tx, operatorId, actor, now }, input) {
     const work = await requireWork(tx, operatorId, input.workId);
     if (work.state !== 'signed' || !work.signOff) {
-      throw new Refusal('conflict', { say: 'The work is not signed yet: 91.407(a) comes before 91.407(b).' });
+      throw new Refusal('conflict', {
+        say: said('The work is not signed yet: 91.407(a) comes before 91.407(b).'),
+      });
     }
     if (!work.checkFlightNeeded)
-      throw new Refusal('conflict', { say: 'No check flight is owed for this work.' });
+      throw new Refusal('conflict', { say: said('No check flight is owed for this work.') });
     if (work.corrections.some(({ state }) => state === 'signed')) {
-      throw new Refusal('conflict', { say: 'This entry was corrected: log it with the newer one.' });
+      throw new Refusal('conflict', { say: said('This entry was corrected: log it with the newer one.') });
     }
-    if (work.checkFlight) throw new Refusal('conflict', { say: 'The check flight is logged already.' });
+    if (work.checkFlight) throw new Refusal('conflict', { say: said('The check flight is logged already.') });
     const zone = work.aircraft.base.zone;
     const today = dayAtBase(now, zone);
-    if (input.flownOn > today) throw fieldRefusal('flownOn', 'This day has not come yet.');
+    if (input.flownOn > today) throw fieldRefusal('flownOn', said('This day has not come yet.'));
     if (input.flownOn < localDate(work.signOff.signedAt.toISOString(), zone)) {
       throw fieldRefusal(
         'flownOn',
-        `The work was signed on ${calendarDate(work.signOff.signedOn)}; fly after that.`,
+        filled(said('The work was signed on {calendarDate}; fly after that.'), {
+          calendarDate: calendarDate(work.signOff.signedOn),
+        }),
       );
     }
     const facts = signerFacts(await readSigner(tx, operatorId, actor.personId));

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { writtenWords } from '../access/written-words';
+import { filled, said } from '../words/said';
 
 /** A part that was fitted or taken out, as the entry names it. */
 export interface PartLine {
@@ -20,23 +21,23 @@ const maySay = (what: string) =>
   z
     .string()
     .trim()
-    .max(100, `${what} can have 100 characters at most.`)
+    .max(100, filled(said('{what} can have 100 characters at most.'), { what }))
     .nullish()
     .transform((typed) => typed || null);
 
 /** One line of parts as it is typed. Name, part number and how many are needed; serial, batch and paper are given if there. */
 export const partInput = z.object({
-  did: z.enum(['fitted', 'removed'], 'Say whether it was fitted or removed.'),
-  name: writtenWords('The name of the part', 120),
-  number: writtenWords('The part number', 60),
+  did: z.enum(['fitted', 'removed'], said('Say whether it was fitted or removed.')),
+  name: writtenWords(said('The name of the part'), 120),
+  number: writtenWords(said('The part number'), 60),
   serial: maySay('The serial number'),
   batch: maySay('The batch'),
-  quantity: writtenWords('How many', 30),
+  quantity: writtenWords(said('How many'), 30),
   release: maySay('The release document'),
 });
 
 /** The parts of an entry; more than fifty lines belong on a list that the entry refers to. */
-export const partsInput = z.array(partInput).max(50, 'Fifty lines at most. Refer to a list for more.');
+export const partsInput = z.array(partInput).max(50, said('Fifty lines at most. Refer to a list for more.'));
 
 /** Parts as a row keeps them; none for a row that was written before they were asked for. */
 export function partsOf(json: unknown): readonly PartLine[] {

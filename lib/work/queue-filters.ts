@@ -1,5 +1,6 @@
 /** Filters of the queue, by what stands in a row. Pure: browser and tests share it. The limits are our own choice (issue 4 names the filters). */
 import type { BenchRow } from './read-bench';
+import { said } from '../words/said';
 
 /** Empty text: not filtered by it. */
 export interface QueueFilter {
@@ -34,16 +35,16 @@ const DUES: Readonly<Record<string, (inDays: number | null) => boolean>> = {
 };
 
 export const AGE_CHOICES: readonly FilterChoice[] = [
-  { value: 'today', label: 'Today' },
-  { value: 'over-7', label: 'Over 7 days' },
-  { value: 'over-30', label: 'Over 30 days' },
+  { value: 'today', label: said('Today') },
+  { value: 'over-7', label: said('Over 7 days') },
+  { value: 'over-30', label: said('Over 30 days') },
 ];
 
 export const DUE_CHOICES: readonly FilterChoice[] = [
-  { value: 'in-7', label: 'In 7 days' },
-  { value: 'in-30', label: 'In 30 days' },
-  { value: 'passed', label: 'Passed' },
-  { value: 'none', label: 'No date' },
+  { value: 'in-7', label: said('In 7 days') },
+  { value: 'in-30', label: said('In 30 days') },
+  { value: 'passed', label: said('Passed') },
+  { value: 'none', label: said('No date') },
 ];
 
 /** Whether a row is shown under a filter. */

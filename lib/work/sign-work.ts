@@ -13,6 +13,7 @@ import { entryContent, entryHash, requireWork, type WorkRow } from './entry';
 import { keepSignOff } from './keep-sign-off';
 import { signWorkInput } from './schema';
 import { entryLinesOf, workerAsked, workToSign } from './signing-lines';
+import { filled, said } from '../words/said';
 
 /** What the signer declares by signing, shown before and kept with the signature. */
 export const RETURN_TO_SERVICE_STATEMENT =
@@ -41,14 +42,19 @@ export const signWork = command({
     const ruling = rulingsForRequirementWork(facts, toSign, recurs, on);
     if (!ruling.allowed || !ruling.under) {
       throw new Refusal('signature_refused', {
-        say: `Your certificates do not allow this signature. ${whoCanSignRequirementWork(toSign, recurs)}`,
+        say: filled(said('Your certificates do not allow this signature. {whoCanSignRequirementWork}'), {
+          whoCanSignRequirementWork: whoCanSignRequirementWork(toSign, recurs),
+        }),
         lines: linesOf(ruling.lines),
       });
     }
     const entryLines = entryLinesOf(work, facts, ruling.under, on);
     const gaps = entryLines.filter((line) => line.effect === 'bars');
     if (gaps.length > 0) {
-      throw new Refusal('signature_refused', { say: 'The entry is not complete.', lines: linesOf(gaps) });
+      throw new Refusal('signature_refused', {
+        say: said('The entry is not complete.'),
+        lines: linesOf(gaps),
+      });
     }
     const asked = workerAsked(work, facts, ruling.under);
     const worker = asked ? [workerStanding43_3(input.worker ?? null)] : [];
@@ -101,12 +107,12 @@ export const signWork = command({
 function refuseUnlessReady(work: WorkRow, hashSeen: string): void {
   refuseOtherDoor(work);
   if (work.state === 'started') {
-    throw new Refusal('conflict', { say: 'Write the entry first: there is nothing to sign yet.' });
+    throw new Refusal('conflict', { say: said('Write the entry first: there is nothing to sign yet.') });
   }
-  if (work.state !== 'entered') throw new Refusal('conflict', { say: 'This work is closed already.' });
+  if (work.state !== 'entered') throw new Refusal('conflict', { say: said('This work is closed already.') });
   if (entryHash(work) !== hashSeen) {
     throw new Refusal('superseded', {
-      say: 'The entry was changed after you read it. Read it again, then sign.',
+      say: said('The entry was changed after you read it. Read it again, then sign.'),
     });
   }
 }
@@ -116,7 +122,7 @@ function refuseUnsaid(worker: readonly ReturnType<typeof workerStanding43_3>[]):
   const unsaid = worker.filter((line) => line.effect === 'bars');
   if (unsaid.length === 0) return;
   throw new Refusal('invalid', {
-    fields: { worker: ['Say how whoever did the work could do it.'] },
+    fields: { worker: [said('Say how whoever did the work could do it.')] },
     lines: linesOf(unsaid),
   });
 }

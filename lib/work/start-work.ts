@@ -9,6 +9,7 @@ import { requireWork } from './entry';
 import { startWorkInput, type startRepairInput, type startTestInput } from './schema';
 import { TESTS_BY } from './tests-owed';
 import { refuseTooSmallAWord } from './usual-kind';
+import { filled, said } from '../words/said';
 
 type RepairInput = z.output<typeof startRepairInput>;
 type TestInput = z.output<typeof startTestInput>;
@@ -29,17 +30,19 @@ async function startRepair(
 ): Promise<Started> {
   const writeUp = await requireOpenWriteUp(tx, operatorId, input.discrepancyId);
   if (underWork(writeUp)) {
-    throw new Refusal('conflict', { say: `Work on ${writeUp.number} has begun already.` });
+    throw new Refusal('conflict', {
+      say: filled(said('Work on {number} has begun already.'), { number: writeUp.number }),
+    });
   }
   // The part follows from the system, never from the one who would like to sign.
   const part = workPartOf(writeUp.findingKey, writeUp.jasc);
   if (!part.known) {
-    throw new Refusal('conflict', { say: 'Judge the write-up first: it has no JASC code yet.' });
+    throw new Refusal('conflict', { say: said('Judge the write-up first: it has no JASC code yet.') });
   }
   if (input.workKind === 'preventive' && input.preventiveItem === null) {
     throw fieldRefusal(
       'preventiveItem',
-      'Name the item of part 43 Appendix A(c), or enter it as a minor repair.',
+      said('Name the item of part 43 Appendix A(c), or enter it as a minor repair.'),
     );
   }
   refuseTooSmallAWord(writeUp, part.value, input.workKind);
@@ -74,14 +77,16 @@ async function startTest(
 ): Promise<Started> {
   const owing = await requireWork(tx, operatorId, input.testForId);
   if (owing.state !== 'signed' || owing.testsOwed.length === 0) {
-    throw new Refusal('conflict', { say: 'This work leaves no test owed.' });
+    throw new Refusal('conflict', { say: said('This work leaves no test owed.') });
   }
   if (owing.corrections.some(({ state }) => state === 'signed')) {
-    throw new Refusal('conflict', { say: 'This entry was corrected: the test belongs to the newer one.' });
+    throw new Refusal('conflict', {
+      say: said('This entry was corrected: the test belongs to the newer one.'),
+    });
   }
   const settles = TESTS_BY[input.workKind]?.[input.part] ?? [];
   if (!settles.some((test) => owing.testsOwed.includes(test))) {
-    throw fieldRefusal('part', 'This test is not owed after that work.');
+    throw fieldRefusal('part', said('This test is not owed after that work.'));
   }
   const underWay = await tx.maintenanceAction.findFirst({
     where: {
@@ -91,7 +96,9 @@ async function startTest(
     },
   });
   if (underWay) {
-    throw new Refusal('conflict', { say: `${underWay.title} is under way: sign it or give it up first.` });
+    throw new Refusal('conflict', {
+      say: filled(said('{title} is under way: sign it or give it up first.'), { title: underWay.title }),
+    });
   }
   await tx.maintenanceAction.create({
     data: {
@@ -143,7 +150,12 @@ function refuseItemForSomethingElse(findingKey: string | null, jasc: string, ite
   if (!fits) {
     throw fieldRefusal(
       'preventiveItem',
-      `Item ${item} of part 43 Appendix A(c) does not put this right. Name the item that does, or enter it as a minor repair.`,
+      filled(
+        said(
+          'Item {item} of part 43 Appendix A(c) does not put this right. Name the item that does, or enter it as a minor repair.',
+        ),
+        { item },
+      ),
     );
   }
 }

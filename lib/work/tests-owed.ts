@@ -1,4 +1,5 @@
 import type { OwedTest } from '../rules/aircraft';
+import { said } from '../words/said';
 
 /** What each test settles, by its kind and what it is made on. The reading of facts (lib/fleet/facts.ts) says the same. */
 export const TESTS_BY: Readonly<Record<string, Readonly<Record<string, readonly OwedTest[]>>>> = {
@@ -25,18 +26,18 @@ export const STARTS: Readonly<
 };
 
 const WORDS: Readonly<Record<OwedTest, string>> = {
-  'static-leak': 'Static system test, 91.411(a)(2)',
-  'altimeter-error': 'Altimeter and altitude reporting test, 91.411(a)(3)',
-  'transponder-error': 'Transponder test, 91.413(b)',
+  'static-leak': said('Static system test, 91.411(a)(2)'),
+  'altimeter-error': said('Altimeter and altitude reporting test, 91.411(a)(3)'),
+  'transponder-error': said('Transponder test, 91.413(b)'),
 };
 
 /** An owed test in words, with its paragraph. */
 export const testInWords = (test: OwedTest): string => WORDS[test];
 
 const TITLES: Readonly<Record<OwedTest, string>> = {
-  'static-leak': 'Static system test after work',
-  'altimeter-error': 'Altimeter and altitude reporting test after work',
-  'transponder-error': 'Transponder test after work',
+  'static-leak': said('Static system test after work'),
+  'altimeter-error': said('Altimeter and altitude reporting test after work'),
+  'transponder-error': said('Transponder test after work'),
 };
 
 /** The title under which the test is begun. */

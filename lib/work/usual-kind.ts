@@ -1,5 +1,6 @@
 import { fieldRefusal } from '../problems';
 import { findingOf } from '../rules/findings/catalogue';
+import { said } from '../words/said';
 
 /** A write-up by what it is judged to be, and by what was reported. */
 interface NamedFinding {
@@ -17,7 +18,7 @@ export function refuseTooSmallAWord(writeUp: NamedFinding, part: string, workKin
   for (const key of [writeUp.findingKey, writeUp.finding.findingKey]) {
     const usual = (key ? findingOf(key)?.work : undefined)?.filter((way) => way.part === part) ?? [];
     if (usual.length > 0 && usual.every((way) => way.kind === 'major')) {
-      throw fieldRefusal('workKind', 'Putting this right is a major repair (part 43 Appendix A(b)).');
+      throw fieldRefusal('workKind', said('Putting this right is a major repair (part 43 Appendix A(b)).'));
     }
   }
 }

@@ -38,6 +38,7 @@ export async function writeBaseRows(
       name: person.name,
       email: person.email,
       passwordHash,
+      passwordSetAt: began,
       roles: [...person.roles],
       homeBaseId: ids.baseId(operator.key, person.base),
       createdAt: began,

@@ -552,3 +552,36 @@ test('the door takes a message only from its own writer, and a photo only whole'
   );
   await context.close();
 });
+
+test('in Spanish too: the page that is the same for everybody, with no network', async ({ browser }) => {
+  const context = await newPhone(browser);
+  await context.addCookies([{ name: 'wheelchock-language', value: 'es', url: line.address }]);
+  const page = await context.newPage();
+  await page.goto('/sign-in?next=/ramp');
+  await page.getByLabel('Dirección de correo').fill(personOf('pia').email);
+  await page.getByLabel('Contraseña').fill(DEMO_PASSWORD);
+  await page.getByRole('button', { name: 'Iniciar sesión' }).click();
+  await expect(page.getByRole('heading', { name: 'Elija la aeronave' })).toBeVisible();
+  await page.evaluate(async () => void (await navigator.serviceWorker.ready));
+  await expect.poll(() => countKept(page, 'packs')).toBe(1);
+
+  await goOffline(context);
+  await page.goto(`/ramp/${await idOfAircraft()}/walk`);
+  await expect(page.getByRole('heading', { name: `Recorrido de ${IN_HANGAR}` })).toBeVisible();
+  expect(await page.evaluate(() => document.documentElement.lang)).toBe('es');
+  // What it is kept for, and nothing of another place: bench and desk have their words apart.
+  const kept = await page.evaluate(async () => {
+    const caches_ = await Promise.all((await caches.keys()).map((name) => caches.open(name)));
+    const requests = (await Promise.all(caches_.map((cache) => cache.keys()))).flat();
+    const texts = await Promise.all(
+      requests.map(async (one) => (await (await caches.match(one))?.text()) ?? ''),
+    );
+    return {
+      ramp: texts.some((text) => text.includes('Comenzar el recorrido')),
+      bench: texts.some((text) => text.includes('Comenzar una inspección')),
+    };
+  });
+  expect(kept).toEqual({ ramp: true, bench: false });
+  await goOnline(context);
+  await context.close();
+});

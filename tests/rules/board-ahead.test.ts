@@ -16,6 +16,7 @@ import {
 import type { BookedFlight } from '@/lib/rules/spent-hours';
 import { known } from '@/lib/rules/facts';
 import { BASE, deferralOf, discrepancyOf, trainer } from '../fixtures/aircraft';
+import { inEnglish } from '@/lib/words/translate';
 
 const ZONE = 'America/Chicago';
 /** Wednesday 25 November 2026, 14:00 CST. */
@@ -67,7 +68,9 @@ describe('in words', () => {
       'no-go',
       'from 16:58 no go: Landing light',
     ],
-  ] as const)('%s', (_, ahead, shown, words) => expect(changeInWords(ahead, shown, where)).toBe(words));
+  ] as const)('%s', (_, ahead, shown, words) =>
+    expect(changeInWords(inEnglish, ahead, shown, where)).toBe(words),
+  );
 
   test.each([
     ['out', AS_OF, '2026-11-25T21:40:00Z', 'Out until 15:40'],
@@ -76,7 +79,9 @@ describe('in words', () => {
     ['released', '2026-11-25T22:00:00Z', UNTIL, 'Released 16:00'],
     ['planned', '2026-11-26T15:00:00Z', UNTIL, 'Planned Thu 09:00'],
   ] as const)('a flight that is %s', (state, departAt, arriveAt, words) => {
-    expect(flightInWords({ id: 'f', label: 'Lesson', state, departAt, arriveAt }, ZONE, AS_OF)).toBe(words);
+    expect(
+      flightInWords(inEnglish, { id: 'f', label: 'Lesson', state, departAt, arriveAt }, ZONE, AS_OF),
+    ).toBe(words);
   });
 
   test.each([
@@ -89,12 +94,12 @@ describe('in words', () => {
     [null, 5, null],
   ])('%s tenths left and %s booked: %s', (remainingTenths, booked, words) => {
     const due = { name: '100-hour inspection', on: null, remainingDays: null, remainingTenths };
-    expect(bookedInWords(due, booked)).toBe(words);
+    expect(bookedInWords(inEnglish, due, booked)).toBe(words);
   });
 
   test('the day is named where it is another one at the base, not in UTC', () => {
-    expect(clockAt('2026-11-26T05:59:00Z', ZONE, AS_OF)).toBe('23:59');
-    expect(clockAt('2026-11-26T06:00:00Z', ZONE, AS_OF)).toBe('Thu 00:00');
+    expect(clockAt(inEnglish, '2026-11-26T05:59:00Z', ZONE, AS_OF)).toBe('23:59');
+    expect(clockAt(inEnglish, '2026-11-26T06:00:00Z', ZONE, AS_OF)).toBe('Thu 00:00');
   });
 });
 

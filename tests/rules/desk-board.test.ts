@@ -4,6 +4,7 @@ import { cellsOfRow, dueInWords, isFlyableNow } from '@/lib/fleet/board-columns'
 import type { BoardCell } from '@/lib/fleet/read-board';
 import { OPERATION_KINDS, operationId, operationName, type OperationId } from '@/lib/rules/operations';
 import type { Outcome } from '@/lib/rules/verdict';
+import { inEnglish } from '@/lib/words/translate';
 
 const row = (forHire: boolean, outcomes: Partial<Record<OperationId, Outcome>>) => ({
   forHire,
@@ -55,5 +56,5 @@ test.each([
   [-3, -14, 'over by 1.4 h and 3 days'],
   [null, null, 'not known when'],
 ])('%s days and %s tenths left: %s', (remainingDays, remainingTenths, words) => {
-  expect(dueInWords({ remainingDays, remainingTenths })).toBe(words);
+  expect(dueInWords(inEnglish, { remainingDays, remainingTenths })).toBe(words);
 });

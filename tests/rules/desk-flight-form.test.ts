@@ -20,6 +20,7 @@ import { answerForFlight } from '@/lib/rules/answer';
 import { known, unknown } from '@/lib/rules/facts';
 import type { ProposedFlight, Purpose } from '@/lib/rules/operations';
 import { AWAY, deferralOf, flightOf, trainer, withBroken, withoutEquipment } from '../fixtures/aircraft';
+import { inEnglish } from '@/lib/words/translate';
 
 const PURPOSES: readonly Purpose[] = [
   'instruction-for-hire',
@@ -268,9 +269,11 @@ test('what is said to the mechanic names aircraft, time, what holds it, and what
     fromIdent: 'ZZQB',
   };
   const item = (label: string) => ({ kind: 'discrepancy', id: label, label }) as const;
-  const one = callInWords(about, [item('W-0047 Landing light dead')]);
+  const one = callInWords(inEnglish, about, [item('W-0047 Landing light dead')]);
   expect(one).toContain('N042QB is wanted Fri 27 Nov 2026, 15:00 CST.');
   expect(one).toContain('One thing holds it: W-0047 Landing light dead.');
-  expect(callInWords(about, [item('W-1 A'), item('W-2 B')])).toContain('2 things hold it: W-1 A; W-2 B.');
-  expect(callInWords(about, [])).toContain('It may not go as it stands.');
+  expect(callInWords(inEnglish, about, [item('W-1 A'), item('W-2 B')])).toContain(
+    '2 things hold it: W-1 A; W-2 B.',
+  );
+  expect(callInWords(inEnglish, about, [])).toContain('It may not go as it stands.');
 });

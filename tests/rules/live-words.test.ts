@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { ageInWords } from '@/app/_ui/age';
 import { hear, HEARD_NOTHING, isLive, readWord, SILENT_AFTER_MS, type Heard } from '@/app/_ui/live/words';
 import { readChange } from '@/lib/live/change';
+import { inEnglish } from '@/lib/words/translate';
 
 const NOW = 1_000_000;
 const numbered: Heard = { ...HEARD_NOTHING, numbered: true, shownSeq: 7 };
@@ -89,4 +90,4 @@ test.each([
   [125_000, '2 min 5 s ago'],
   [3_599_999, '59 min 59 s ago'],
   [3_600_000, '1 h ago'],
-])('%s ms old: %s', (ms, words) => expect(ageInWords(ms)).toBe(words));
+])('%s ms old: %s', (ms, words) => expect(ageInWords(inEnglish, ms)).toBe(words));

@@ -20,6 +20,7 @@ import {
   takeAlong,
   type FakeSync,
 } from '../fixtures/phone';
+import { inEnglish } from '@/lib/words/translate';
 
 const PIA = '00000000-0000-4000-8000-00000000000a';
 const SAM = '00000000-0000-4000-8000-00000000000b';
@@ -602,7 +603,7 @@ describe('the bar', () => {
       'send',
     ],
   ] as const)('says it when %s', (_, state, waiting, others, words, step) => {
-    expect(sayHowItStands({ ...state, waiting }, others)).toMatchObject({ words, step });
+    expect(sayHowItStands(inEnglish, { ...state, waiting }, others)).toMatchObject({ words, step });
   });
 });
 

@@ -9,6 +9,7 @@ import { COLUMN_DOCS, csvTemplate } from '@/lib/flights/import/csv-columns';
 import { COLUMNS, errorInWords } from '@/lib/flights/import/parsed';
 import { standingInWords } from '@/lib/flights/import/standing-in-words';
 import { CONTEXT, withStanding } from '../fixtures/plan-files';
+import { inEnglish } from '@/lib/words/translate';
 
 const check = (text: string, context = CONTEXT) => checkRows(readCsv(text), context);
 const HEAD = 'aircraft,pilot_email,from,to,depart,arrive,rules,purpose,hours,words,id';
@@ -307,7 +308,7 @@ describe('again', () => {
   });
 
   test('what a file would do to flights that stand is said before it is taken in', () => {
-    const said = (does: readonly RowDoes[]) => standingInWords(does.map((one) => ({ does: one })));
+    const said = (does: readonly RowDoes[]) => standingInWords(inEnglish, does.map((one) => ({ does: one })));
     expect(said(['add', 'keep', 'released', 'skip', 'wrong'])).toBeNull();
     expect(said(['replace', 'add'])).toBe('This file replaces 1 flight that stands.');
     expect(said(['replace', 'cancel', 'replace'])).toBe(

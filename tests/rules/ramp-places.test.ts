@@ -8,6 +8,7 @@ import {
 } from '@/app/ramp/out/drawing/marked';
 import { DRAWING, NARROWEST, placeOf, PLACES, TARGET } from '@/app/ramp/out/drawing/places';
 import { AREA_KEYS } from '@/lib/rules/walkaround/areas';
+import { inEnglish } from '@/lib/words/translate';
 
 /** The drawing's places. Targets of 44 px: issue 3 (WCAG 2.2, 2.5.8 asks for less). The places are our own design. */
 const PAIRS = AREA_KEYS.flatMap((one, index) =>
@@ -79,7 +80,7 @@ const STATIONS = [
 
 describe('what is marked (issue 3: open write-ups and deferrals where they sit)', () => {
   it('stations in walking order first, then whatever else is written up; nothing is left out', () => {
-    const places = markedPlaces(STATIONS, [writeUp('right-strut'), writeUp('tail'), writeUp('belly')]);
+    const places = markedPlaces(inEnglish, STATIONS, [writeUp('right-strut'), writeUp('tail'), writeUp('belly')]);
     expect(places.map(({ area, order, writeUps }) => [area, order, writeUps.length])).toEqual([
       ['cabin', 1, 0],
       ['tail', 2, 1],
@@ -90,7 +91,7 @@ describe('what is marked (issue 3: open write-ups and deferrals where they sit)'
   });
 
   it('what is closed is not marked', () => {
-    expect(markedPlaces(STATIONS, [writeUp('tail', { state: 'closed' })])[1]?.writeUps).toEqual([]);
+    expect(markedPlaces(inEnglish, STATIONS, [writeUp('tail', { state: 'closed' })])[1]?.writeUps).toEqual([]);
   });
 
   it.each([
@@ -106,11 +107,13 @@ describe('what is marked (issue 3: open write-ups and deferrals where they sit)'
 
   it('a button is called by its number, its place and how things stand', () => {
     const place = { area: 'tail', title: 'Tail', order: 3, writeUps: [writeUp('tail')] };
-    expect(placeInWords(place, 'not-looked-at')).toBe('3, Tail: 1 write-up open, not looked at yet');
-    expect(placeInWords({ ...place, writeUps: [] }, null)).toBe('3, Tail: nothing written up');
-    expect(placeInWords({ ...place, writeUps: [] }, 'good')).toBe('3, Tail: good');
+    expect(placeInWords(inEnglish, place, 'not-looked-at')).toBe(
+      '3, Tail: 1 write-up open, not looked at yet',
+    );
+    expect(placeInWords(inEnglish, { ...place, writeUps: [] }, null)).toBe('3, Tail: nothing written up');
+    expect(placeInWords(inEnglish, { ...place, writeUps: [] }, 'good')).toBe('3, Tail: good');
     const deferred = [writeUp('tail', { state: 'deferred' }), writeUp('tail', { state: 'deferred' })];
-    expect(placeInWords({ ...place, order: null, writeUps: deferred }, null)).toBe(
+    expect(placeInWords(inEnglish, { ...place, order: null, writeUps: deferred }, null)).toBe(
       'Tail: 2 write-ups deferred',
     );
   });

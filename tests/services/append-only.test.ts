@@ -5,6 +5,7 @@
  */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { randomUUID } from 'node:crypto';
+import { reviewDirectives } from '@/lib/directives/review-directives';
 import { beginDeferral } from '@/lib/determinations/begin-deferral';
 import { placePlacard } from '@/lib/determinations/place-placard';
 import { reportFinding } from '@/lib/findings/report-finding';
@@ -26,7 +27,7 @@ import {
   valueOf,
 } from '../fixtures/acts';
 import type { FreshDatabase } from '../fixtures/database';
-import { closeSchools, NOW, openSchools, PEOPLE, type School } from '../fixtures/school';
+import { closeSchools, NOW, openSchools, PASSWORD, PEOPLE, type School } from '../fixtures/school';
 
 let database: FreshDatabase;
 let school: School;
@@ -44,6 +45,9 @@ const SIGNED = {
   audit_row: 'verb',
   compliance: 'approved_by',
   walkaround_plan: 'why',
+  vouching: 'statement',
+  house_rule: 'why',
+  person_event: 'words',
 } as const;
 
 beforeAll(async () => {
@@ -70,6 +74,15 @@ beforeAll(async () => {
   const { entryHash } = valueOf(await enterWork(powerplant, entryOf(workId, PEOPLE.powerplant.name), now));
   valueOf(await signWork(powerplant, signatureOf(workId, entryHash), now));
   await keepWalkaroundPlan();
+  await keepOfficeRows();
+  const review = { requestId: randomUUID(), password: PASSWORD, aircraftId: school.aircraftId };
+  valueOf(
+    await reviewDirectives(
+      school.people.manager,
+      { ...review, reviewedOn: '2026-11-20', document: 'A test' },
+      now,
+    ),
+  );
 });
 afterAll(() => closeSchools(database));
 
@@ -82,6 +95,22 @@ const keepWalkaroundPlan = () =>
       [school.aircraftId, school.people.manager.personId],
     ),
   );
+
+/** Rows of the office, likewise. */
+const keepOfficeRows = () =>
+  withClient(database.adminUrl, async (client) => {
+    const { personId, operatorId } = school.people.manager;
+    await client.query(
+      `INSERT INTO house_rule (id, operator_id, rule_id, version, kind, settings, holds, why, made_by_id, made_by_name, made_at)
+       VALUES (gen_random_uuid(), $1, gen_random_uuid(), 1, 'a-test', '{}', false, 'A test', $2, 'A test', now())`,
+      [operatorId, personId],
+    );
+    await client.query(
+      `INSERT INTO person_event (id, operator_id, person_id, what, on_date, words, by_id, at)
+       VALUES (gen_random_uuid(), $1, $2, 'joined', now(), 'A test', $2, now())`,
+      [operatorId, personId],
+    );
+  });
 
 const asApp = (sql: string) =>
   withClient(database.appUrl, async (client) => {

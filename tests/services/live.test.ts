@@ -18,6 +18,7 @@ import { deadLandingLight, valueOf } from '../fixtures/acts';
 import { trainer } from '../fixtures/aircraft';
 import type { FreshDatabase } from '../fixtures/database';
 import { Line } from '../fixtures/line';
+import { quietLog } from '../fixtures/logged';
 import { closeSchools, foundSchool, openSchools, type School } from '../fixtures/school';
 
 const SOON_MS = 2000;
@@ -121,7 +122,7 @@ test.each([
 
 test('a subscriber that throws does not keep the word from the next, and one that left hears nothing', async () => {
   const hub = instance();
-  const quiet = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+  const quiet = quietLog();
   hub.subscribe(ours.operatorId, () => {
     throw new Error('of the subscriber');
   });
@@ -133,12 +134,12 @@ test('a subscriber that throws does not keep the word from the next, and one tha
   await report(ours);
   await vi.waitFor(() => expect(words).toHaveLength(1), { timeout: SOON_MS });
   expect(left).toEqual([]);
-  quiet.mockRestore();
+  quiet.stop();
 });
 
 describe('a connection that is lost', () => {
   test('ended by the database: says deaf, connects again, says look again, and hears', async () => {
-    const quiet = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const quiet = quietLog();
     const hub = instance({ waitsMs: [50] });
     const words = await listener(hub, ours);
     await endListening();
@@ -150,12 +151,12 @@ describe('a connection that is lost', () => {
     await vi.waitFor(() => expect(words.at(-1)).toEqual({ kind: 'change', seq: expect.any(Number) }), {
       timeout: SOON_MS,
     });
-    expect(quiet).toHaveBeenCalledTimes(1);
-    quiet.mockRestore();
+    expect(quiet.about('live')).toBe(1);
+    quiet.stop();
   });
 
   test('silent, as when a line breaks without a word: found out by asking, and given up', async () => {
-    const quiet = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const quiet = quietLog();
     const line = await Line.to(Number(new URL(database.appUrl).port), await getPort());
     const url = new URL(database.appUrl);
     url.hostname = '127.0.0.1';
@@ -170,11 +171,11 @@ describe('a connection that is lost', () => {
     await vi.waitFor(() => expect(hub.isListening()).toBe(true), { timeout: 5000 });
     await hub.close();
     await line.cut();
-    quiet.mockRestore();
+    quiet.stop();
   });
 
   test('a database that is not there is tried again and again, and said once', async () => {
-    const quiet = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const quiet = quietLog();
     const nobody = new URL(database.appUrl);
     nobody.port = String(await getPort());
     const hub = openHub(nobody.href, { waitsMs: [20] });
@@ -182,8 +183,8 @@ describe('a connection that is lost', () => {
     const words: LiveWord[] = [];
     hub.subscribe(ours.operatorId, (word) => words.push(word));
     await new Promise((resolve) => setTimeout(resolve, 300));
-    expect([hub.isListening(), words, quiet.mock.calls.length]).toEqual([false, [], 1]);
-    quiet.mockRestore();
+    expect([hub.isListening(), words, quiet.about('live')]).toEqual([false, [], 1]);
+    quiet.stop();
   });
 });
 
@@ -212,7 +213,7 @@ describe('the stream of a screen', () => {
   });
 
   test('says when nothing would be heard, and to look when it would again', async () => {
-    const quiet = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const quiet = quietLog();
     const hub = instance({ waitsMs: [300] });
     await listener(hub, ours);
     const screen = await stream(ours, { hub });
@@ -222,7 +223,7 @@ describe('the stream of a screen', () => {
     await screen.hears({ event: 'beat', data: expect.objectContaining({ listening: false }) });
     await screen.hears({ event: 'again', data: {} });
     await screen.hears({ event: 'beat', data: expect.objectContaining({ listening: true }) });
-    quiet.mockRestore();
+    quiet.stop();
   });
 
   test('ends by itself after its time, with the browser, and with the server', async () => {

@@ -453,6 +453,7 @@ const DEFERRALS: DeferralListPaper = {
       certificateKind: 'mechanic',
       certificateNumber: 'M-778899',
       signedOn: '2026-11-20',
+      carriedOver: null,
     },
   ],
   watches: [

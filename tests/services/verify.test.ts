@@ -10,12 +10,17 @@ import { startRequirementWork } from '@/lib/inspections/start-requirement-work';
 import { verifyAudit } from '@/lib/operate/audit-verify';
 import { withClient } from '@/lib/operate/connection';
 import { contentHash } from '@/lib/records/canonical';
+import { addAircraft } from '@/lib/aircraft/add-aircraft';
+import { enterLine } from '@/lib/equipment/enter-line';
+import { removeLine } from '@/lib/equipment/remove-line';
+import { addType } from '@/lib/types/add-type';
 import { enterWork } from '@/lib/work/enter-work';
 import { signWork } from '@/lib/work/sign-work';
 import { entryOf, signatureOf, valueOf } from '../fixtures/acts';
 import type { FreshDatabase } from '../fixtures/database';
 import { certify, partSignature, requirementsOf } from '../fixtures/inspections';
-import { closeSchools, NOW, openSchools, PEOPLE, type School } from '../fixtures/school';
+import { aircraftOf, enterOf, lineOf, typeOf } from '../fixtures/fleet-office';
+import { closeSchools, NOW, openSchools, PASSWORD, PEOPLE, type School } from '../fixtures/school';
 import { signEverything, type SignedThings } from '../fixtures/signed-school';
 
 let database: FreshDatabase;
@@ -28,6 +33,7 @@ beforeAll(async () => {
   things = await signEverything(school, database);
   await completeTheInspection();
   await answerByWork();
+  await vouchForTheFleet();
 });
 afterAll(() => closeSchools(database));
 
@@ -67,6 +73,25 @@ async function answerByWork(): Promise<void> {
   valueOf(await signWork(who, signatureOf(workId, entryHash), later(9)));
 }
 
+/** A type, an aircraft and two lines of its equipment list, of which one is taken off again. */
+async function vouchForTheFleet(): Promise<void> {
+  const { manager } = school.people;
+  const { typeId } = valueOf(await addType(manager, typeOf(), later(20)));
+  const aircraft = aircraftOf({ typeId, baseId: school.baseId });
+  const { aircraftId } = valueOf(await addAircraft(manager, aircraft, later(21)));
+  valueOf(await enterLine(manager, enterOf(aircraftId), later(22)));
+  const second = enterOf(aircraftId, lineOf({ name: 'Second detector' }));
+  const { equipmentId } = valueOf(await enterLine(manager, second, later(23)));
+  const gone = {
+    requestId: randomUUID(),
+    equipmentId,
+    why: 'Taken out.',
+    source: 'List C',
+    password: PASSWORD,
+  };
+  valueOf(await removeLine(manager, gone, later(24)));
+}
+
 const asOwner = (sql: string, values: unknown[] = []) =>
   withClient(database.adminUrl, async (client) => {
     await client.query('BEGIN');
@@ -92,6 +117,7 @@ test('what nobody touched has no fault, and every kind of signature was looked a
     'permit_inspection',
     'release',
     'flight_acceptance',
+    'vouching',
   ]) {
     const { rowCount } = await asOwner(`SELECT 1 FROM ${table} WHERE operator_id = $1`, [school.operatorId]);
     expect({ table, rows: rowCount }).toEqual({ table, rows: expect.any(Number) });
@@ -182,6 +208,59 @@ const CHANGES: readonly (readonly [string, string, string, RegExp])[] = [
   ['flight_acceptance', `certificate_number = 'P-OTHER'`, 'true', /^acceptance .*: certificate_number /],
   ['flight_acceptance', `signed_on = '2026-11-01'`, 'true', /^acceptance .*: signed_on /],
   ['flight_acceptance', `signed_at = signed_at + interval '1 minute'`, 'true', /^acceptance .*: signed_at /],
+  ['vouching', `statement = 'All fine.'`, 'true', /^record vouched for .*: statement /],
+  ['vouching', `source = 'Hearsay'`, 'true', /^record vouched for .*: source /],
+  ['vouching', `person_name = 'Somebody Else'`, 'true', /^record vouched for .*: person_name /],
+  [
+    'vouching',
+    `subject_kind = 'paper'`,
+    `subject_kind = 'aircraft-type'`,
+    /^record vouched for .*: subject_kind /,
+  ],
+  ['vouching', `signed_on = '2026-11-01'`, 'true', /^record vouched for .*: signed_on /],
+  [
+    'equipment',
+    `installed = 9`,
+    'vouching_id IS NOT NULL AND removed_on IS NULL',
+    /^record vouched for .*: equipment\.installed /,
+  ],
+  [
+    'equipment',
+    `vfr_day_type_design = true`,
+    'vouching_id IS NOT NULL AND removed_on IS NULL',
+    /^record vouched for .*: equipment\.vfrDayTypeDesign /,
+  ],
+  [
+    'equipment',
+    `authority = '{mel}'`,
+    'vouching_id IS NOT NULL',
+    /^record vouched for .*: equipment\.authority /,
+  ],
+  [
+    'equipment',
+    `removed_why = 'Lost.'`,
+    'removed_on IS NOT NULL',
+    /^record vouched for .*: equipment\.removedWhy /,
+  ],
+  [
+    'aircraft',
+    `manufactured_on = '2001-01-01'`,
+    'added_at IS NOT NULL',
+    /^record vouched for .*: aircraft\.manufacturedOn /,
+  ],
+  [
+    'aircraft',
+    `standard_category = false`,
+    'added_at IS NOT NULL',
+    /^record vouched for .*: aircraft\.standardCategory /,
+  ],
+  [
+    'aircraft_type',
+    `certificated_on = '1999-01-01'`,
+    'added_at IS NOT NULL',
+    /^record vouched for .*: aircraft-type\.certificatedOn /,
+  ],
+  ['aircraft_type', `seats = 1`, 'added_at IS NOT NULL', /^record vouched for .*: aircraft-type\.seats /],
   ['release', `outcome = 'go-with-limits'`, 'true', /^release .*: outcome /],
   ['release', `arrive_at = arrive_at + interval '1 hour'`, 'true', /^release .*: arrive_at /],
 ];

@@ -1,5 +1,7 @@
 'use client';
 
+import { Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useSearchParams } from 'next/navigation';
 import { useEffect, useSyncExternalStore, type ReactNode } from 'react';
 import { FormProvider, useForm, useWatch } from 'react-hook-form';
@@ -26,14 +28,15 @@ interface Filter {
 }
 
 const TITLES: Readonly<Record<DueGroup, string>> = {
-  overdue: 'Overdue',
-  unknown: 'Not known',
-  soon: 'Due in the next 30 days or 25 hours',
-  later: 'Later',
+  overdue: said('Overdue'),
+  unknown: said('Not known'),
+  soon: said('Due in the next 30 days or 25 hours'),
+  later: said('Later'),
 };
 
 /** The sheet with its filters; they act at once and stand in the address. Printed, it is the list for the wall. */
 export function DueSheet(props: { lines: readonly DrawnLine[]; asOf: string; zone: string }) {
+  const t = useWords();
   const { lines, asOf, zone } = props;
   const ready = useSyncExternalStore(nothingChanges, isBrowser, isServer);
   const address = useSearchParams();
@@ -59,46 +62,51 @@ export function DueSheet(props: { lines: readonly DrawnLine[]; asOf: string; zon
       <FormProvider {...form}>
         <form
           role="search"
-          aria-label="Filter what falls due"
+          aria-label={t('Filter what falls due')}
           className="not-on-paper"
           onSubmit={(event) => event.preventDefault()}
         >
           {/* Disabled until the page is alive: what is chosen before that would show and do nothing. */}
           <fieldset className={styles.filters} disabled={!ready}>
-            <SelectField name="aircraft" label="Aircraft" chooseWords="All aircraft" choices={aircraft} />
-            <SelectField name="base" label="Base" chooseWords="All bases" choices={bases} />
+            <SelectField
+              name="aircraft"
+              label={t('Aircraft')}
+              chooseWords={t('All aircraft')}
+              choices={aircraft}
+            />
+            <SelectField name="base" label={t('Base')} chooseWords={t('All bases')} choices={bases} />
             <ChoiceGroup
               name="show"
-              label="How far ahead"
+              label={t('How far ahead')}
               sideBySide
               choices={[
-                { value: 'all', label: 'All' },
-                { value: 'soon', label: '30 days or 25 hours' },
+                { value: 'all', label: t('All') },
+                { value: 'soon', label: t('30 days or 25 hours') },
               ]}
             />
           </fieldset>
         </form>
       </FormProvider>
       <div className={styles.said}>
-        <p role="status">
-          {shown.length} of {lines.length} shown
-        </p>
+        <p role="status">{t('{shown} of {lines} shown', { shown: shown.length, lines: lines.length })}</p>
         <p>
-          As of <Moment at={asOf} zone={zone} />
+          <Say text="As of <moment/>" parts={{ moment: <Moment at={asOf} zone={zone} /> }} />
         </p>
         <span className="not-on-paper">
-          <Button onClick={() => window.print()}>Print</Button>
+          <Button onClick={() => window.print()}>{t('Print')}</Button>
         </span>
       </div>
       {shown.length === 0 && (
-        <EmptyState title="Nothing here.">
+        <EmptyState title={t('Nothing here.')}>
           <p>
-            <Button onClick={() => form.reset({ aircraft: '', base: '', show: 'all' })}>Show all</Button>
+            <Button onClick={() => form.reset({ aircraft: '', base: '', show: 'all' })}>
+              {t('Show all')}
+            </Button>
           </p>
         </EmptyState>
       )}
       {DUE_GROUPS.map((group) => (
-        <Group key={group} title={TITLES[group]} lines={shown.filter((line) => line.group === group)} />
+        <Group key={group} title={t(TITLES[group])} lines={shown.filter((line) => line.group === group)} />
       ))}
     </>
   );

@@ -1,3 +1,4 @@
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { mayUse } from '@/lib/access/policy';
 import { readDue } from '@/lib/due/read-due';
@@ -9,26 +10,32 @@ import { DueLineCard } from '../due-line';
 import { Refused } from '../refused';
 import { DueSheet } from './due-sheet';
 
-export const metadata: Metadata = { title: 'Falling due' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Falling due') };
+}
 
 /** Everything that falls due on the fleet, most pressing first, with dates from the flying pace. */
 export default async function DuePage() {
+  const t = await words();
   const { ref, who } = await requireActor('/bench/due');
   const due = await readDue(ref, {});
-  if (!due.ok) return <Refused who={who} problem={due.problem} title="Falling due" />;
+  if (!due.ok) return <Refused who={who} problem={due.problem} title={t('Falling due')} />;
   const mechanic = mayUse(who.roles, 'bench.read');
   return (
     <Shell who={who}>
       <PageTitle
-        back={mechanic ? undefined : { href: '/desk', label: 'Fleet board' }}
-        lead="Inspections, tests, directives, life limits, papers and deferrals. Dates from hours are forecasts from how each aircraft was flown, and decide nothing."
+        back={mechanic ? undefined : { href: '/desk', label: t('Fleet board') }}
+        lead={t(
+          'Inspections, tests, directives, life limits, papers and deferrals. Dates from hours are forecasts from how each aircraft was flown, and decide nothing.',
+        )}
       >
-        Falling due
+        {t('Falling due')}
       </PageTitle>
       {mechanic && <BenchNav at="due" />}
       {due.value.lines.length === 0 ? (
-        <EmptyState title="Nothing falls due.">
-          <p>What recurs is added on the page of the aircraft.</p>
+        <EmptyState title={t('Nothing falls due.')}>
+          <p>{t('What recurs is added on the page of the aircraft.')}</p>
         </EmptyState>
       ) : (
         <DueSheet

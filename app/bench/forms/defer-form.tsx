@@ -1,5 +1,6 @@
 'use client';
 
+import { English, useWords } from '#words';
 import { beginDeferralInput } from '@/lib/determinations/schema';
 import {
   type CountedTogether,
@@ -29,6 +30,7 @@ interface DeferProps {
 
 /** A deferral with everything 91.213 asks of a person: what was done, the placard, and the determination. */
 export function DeferForm({ discrepancyId, signer, mel, isElt, judgements, together }: DeferProps) {
+  const t = useWords();
   const asked = (id: JudgementId) => judgements.find((judgement) => judgement.id === id);
   const command = useAct({
     action: defer,
@@ -58,48 +60,55 @@ export function DeferForm({ discrepancyId, signer, mel, isElt, judgements, toget
       eltFirstRemovedOn: orNull(typed.eltFirstRemovedOn),
       eltRecordComplete: yesNo(typed.eltRecordComplete) ?? null,
     }),
-    done: 'Deferred and signed. The placard is owed until somebody says that it is up.',
+    done: t('Deferred and signed. The placard is owed until somebody says that it is up.'),
   });
   return (
-    <CommandForm command={command} submit="Sign the deferral" pendingWords="Signing…" label="Defer">
+    <CommandForm
+      command={command}
+      submit={t('Sign the deferral')}
+      pendingWords={t('Signing…')}
+      label={t('Defer')}
+    >
       <ChoiceGroup
         name="nature"
         label={
-          asked('equipment-or-damage')?.question ?? 'Is it only that it does not work, with nothing damaged?'
+          asked('equipment-or-damage')?.question ??
+          t('Is it only that it does not work, with nothing damaged?')
         }
         hint={asked('equipment-or-damage')?.look}
         sideBySide
         choices={[
-          { value: 'equipment', label: 'It does not work, nothing is damaged' },
-          { value: 'damage', label: 'Something is damaged' },
+          { value: 'equipment', label: t('It does not work, nothing is damaged') },
+          { value: 'damage', label: t('Something is damaged') },
         ]}
       />
       <ChoiceGroup
         name="method"
-        label="What was done with it?"
+        label={t('What was done with it?')}
         hint={asked('removed-or-deactivated')?.look}
         sideBySide
         choices={[
-          { value: 'removed', label: 'Removed', hint: 'Taken out of the aircraft.' },
+          { value: 'removed', label: t('Removed'), hint: t('Taken out of the aircraft.') },
           {
             value: 'deactivated',
-            label: 'Deactivated',
-            hint: 'Nobody can make it work from the cockpit.',
+            label: t('Deactivated'),
+            hint: t('Nobody can make it work from the cockpit.'),
           },
         ]}
       />
-      <TextArea name="methodWords" label="How" rows={2} />
+      <TextArea name="methodWords" label={t('How')} rows={2} />
       <YesNo
         name="deactivationIsMaintenance"
-        label="Was that maintenance?"
-        hint={`If so its part 43 entry is owed and signed before flight. Taking a unit out always is. ${
-          mel ? '14 CFR 43.9(a).' : '14 CFR 91.213(d)(3)(ii).'
-        }`}
+        label={t('Was that maintenance?')}
+        hint={t(
+          'If so its part 43 entry is owed and signed before flight. Taking a unit out always is. {which}',
+          { which: mel ? t('14 CFR 43.9(a).') : t('14 CFR 91.213(d)(3)(ii).') },
+        )}
       />
       {mel && (
         <YesNo
           name="melProceduresDone"
-          label="Are the procedures of the list done?"
+          label={t('Are the procedures of the list done?')}
           hint={mel.procedures ?? undefined}
         />
       )}
@@ -107,34 +116,35 @@ export function DeferForm({ discrepancyId, signer, mel, isElt, judgements, toget
         <>
           <TextField
             name="eltFirstRemovedOn"
-            label="Day the transmitter was first removed"
+            label={t('Day the transmitter was first removed')}
             type="date"
-            hint="If it was removed: the 90 days of 91.207(f)(10) count from here."
+            hint={t('If it was removed: the 90 days of 91.207(f)(10) count from here.')}
             optional
           />
           <YesNo
             name="eltRecordComplete"
-            label="Does the record give date of first removal, make, model, serial number and reason?"
+            label={t('Does the record give date of first removal, make, model, serial number and reason?')}
           />
         </>
       )}
       <TextField
         name="placardWording"
-        label="Wording of the placard"
-        hint="For example: INOPERATIVE, or REMOVED, with the item’s name."
+        label={t('Wording of the placard')}
+        hint={t('For example: INOPERATIVE, or REMOVED, with the item’s name.')}
       />
       <TextField
         name="placardLocation"
-        label="Where it goes"
-        hint="In view of the pilot, at the control it concerns."
+        label={t('Where it goes')}
+        hint={t('In view of the pilot, at the control it concerns.')}
       />
-      <TextArea name="statement" label="Why it is no hazard" rows={3} />
-      <Checkbox
-        name="noHazard"
-        label="I determine that this inoperative item constitutes no hazard to the aircraft (14 CFR 91.213(d)(4))."
-      />
+      <TextArea name="statement" label={t('Why it is no hazard')} rows={3} />
+      <Checkbox name="noHazard" label={<English>{NO_HAZARD}</English>} />
       <TogetherCheck together={together} />
       <SigningPassword name={signer} />
     </CommandForm>
   );
 }
+
+/** Part of what is signed, so it is said in the language it is kept in. */
+const NO_HAZARD =
+  'I determine that this inoperative item constitutes no hazard to the aircraft (14 CFR 91.213(d)(4)).';

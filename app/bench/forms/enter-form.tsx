@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import { useWatch } from 'react-hook-form';
 import { type RequirementKind } from '@/lib/rules/aircraft';
@@ -26,6 +27,7 @@ export function EnterForm(props: {
   /** The kind of requirement this work answers; its record asks more than 43.9(a). */
   recurs?: RequirementKind;
 }) {
+  const t = useWords();
   const { work, recurs } = props;
   const { id, entry, entryHash, asks } = work;
   const router = useRouter();
@@ -38,61 +40,71 @@ export function EnterForm(props: {
     schema: enterWorkInput,
     start: typedFrom(entry),
     input: (typed) => ({ ...asInput(typed, entry, asks), workId: id, entryHash }),
-    done: 'The entry is written. Read it below as it stands, then sign it.',
+    done: t('The entry is written. Read it below as it stands, then sign it.'),
     afterDone: 'keep',
   });
   const { control } = command.form;
   const outcome = useWatch({ control, name: 'outcome' });
   return (
-    <CommandForm command={command} submit="Write the entry" pendingWords="Writing…" label="Write the entry">
-      <FormGroup title="The work">
+    <CommandForm
+      command={command}
+      submit={t('Write the entry')}
+      pendingWords={t('Writing…')}
+      label={t('Write the entry')}
+    >
+      <FormGroup title={t('The work')}>
         {asks.outcome && (
           <ChoiceGroup
             name="outcome"
-            label="What came of it?"
+            label={t('What came of it?')}
             choices={[
-              { value: 'repaired', label: 'Repaired' },
+              { value: 'repaired', label: t('Repaired') },
               {
                 value: 'could-not-duplicate',
-                label: 'Could not be found again',
-                hint: 'Looked for and not there. Damage, wear and missing papers do not vanish.',
+                label: t('Could not be found again'),
+                hint: t('Looked for and not there. Damage, wear and missing papers do not vanish.'),
               },
             ]}
           />
         )}
         {asks.outcome && outcome === 'could-not-duplicate' && (
-          <TextArea name="lookedFor" label="How it was looked for" rows={3} />
+          <TextArea name="lookedFor" label={t('How it was looked for')} rows={3} />
         )}
-        <TextArea name="description" label="What was done" rows={5} />
-        <TextField name="references" label="By which data" hint="Manual, chapter, revision." optional />
-        <NumberField
-          name="laborHours"
-          label="Hours of work"
-          unit="h"
-          hint="With one decimal: 1.5."
+        <TextArea name="description" label={t('What was done')} rows={5} />
+        <TextField
+          name="references"
+          label={t('By which data')}
+          hint={t('Manual, chapter, revision.')}
           optional
         />
-        <TextField name="completedOn" label="Completed on" type="date" />
+        <NumberField
+          name="laborHours"
+          label={t('Hours of work')}
+          unit="h"
+          hint={t('With one decimal: 1.5.')}
+          optional
+        />
+        <TextField name="completedOn" label={t('Completed on')} type="date" />
         <TextField
           name="performedBy"
-          label="Done by"
-          hint="Full name of whoever did the work, as it is to stand in the record."
+          label={t('Done by')}
+          hint={t('Full name of whoever did the work, as it is to stand in the record.')}
         />
       </FormGroup>
-      <FormGroup title="Parts">
+      <FormGroup title={t('Parts')}>
         <PartsFields />
-        {entry.partsUsed && <TextArea name="partsUsed" label="Parts in words" rows={2} optional />}
+        {entry.partsUsed && <TextArea name="partsUsed" label={t('Parts in words')} rows={2} optional />}
       </FormGroup>
       {asks.repair && <MajorFields begunAs={entry.workKind} questions={asks.majorQuestions} />}
       <TestsFields questions={asks.testQuestions} mayOpenStatic={asks.repair && entry.part === 'airframe'} />
       {recurs && <RecordFields kind={recurs} />}
-      <FormGroup title="Check flight">
+      <FormGroup title={t('Check flight')}>
         <YesNo
           name="checkFlightNeeded"
-          label="Could it have changed how the aircraft flies or is operated in flight?"
-          hint="If so, a check flight is owed before anybody is carried (14 CFR 91.407(b))."
+          label={t('Could it have changed how the aircraft flies or is operated in flight?')}
+          hint={t('If so, a check flight is owed before anybody is carried (14 CFR 91.407(b)).')}
         />
-        <TextArea name="checkFlightReason" label="Why, or why not" rows={2} />
+        <TextArea name="checkFlightReason" label={t('Why, or why not')} rows={2} />
       </FormGroup>
     </CommandForm>
   );

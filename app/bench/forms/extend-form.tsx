@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { extendIntervalInput } from '@/lib/determinations/schema';
 import { CommandForm } from '../../_ui/command-form';
 import { TextArea, TextField } from '../../_ui/fields';
@@ -9,31 +10,32 @@ import { useAct } from './use-act';
 
 /** A repair interval lengthened once. `latest` is the furthest day in words, null where it may not be extended. */
 export function ExtendForm(props: { deferralId: string; signer: string; latest: string | null }) {
+  const t = useWords();
   const { deferralId, signer, latest } = props;
   const command = useAct({
     action: extend,
     schema: extendIntervalInput,
     start: { until: '', reason: '', password: '' },
     input: (typed) => ({ ...typed, deferralId }),
-    done: 'Extended and signed.',
+    done: t('Extended and signed.'),
   });
   return (
     <CommandForm
       command={command}
-      submit="Sign the extension"
-      pendingWords="Signing…"
-      label="Extend the repair interval"
+      submit={t('Sign the extension')}
+      pendingWords={t('Signing…')}
+      label={t('Extend the repair interval')}
     >
       <TextField
         name="until"
-        label="Extended through"
+        label={t('Extended through')}
         type="date"
-        hint={latest === null ? undefined : `At most through ${latest}.`}
+        hint={latest === null ? undefined : t('At most through {latest}.', { latest })}
       />
       <TextArea
         name="reason"
-        label="Why it could not be repaired in time"
-        hint="The letter asks for the reason; parts on order, with their date."
+        label={t('Why it could not be repaired in time')}
+        hint={t('The letter asks for the reason; parts on order, with their date.')}
         rows={2}
       />
       <SigningPassword name={signer} />

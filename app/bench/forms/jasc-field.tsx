@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useState } from 'react';
 import { useFormContext, useWatch } from 'react-hook-form';
 import { JASC_CODES, type JascCode } from '@/lib/rules/jasc';
@@ -13,6 +15,7 @@ const SHOWN = 8;
  * for next.
  */
 export function JascField({ name }: { name: string }) {
+  const t = useWords();
   const { control } = useFormContext();
   const chosen = useWatch({ control, name }) as string;
   const [search, setSearch] = useState('');
@@ -22,7 +25,7 @@ export function JascField({ name }: { name: string }) {
   return (
     <div className={styles.field}>
       <label className={styles.search}>
-        <span>Find the system (JASC code)</span>
+        <span>{t('Find the system (JASC code)')}</span>
         <input
           type="search"
           value={search}
@@ -36,8 +39,8 @@ export function JascField({ name }: { name: string }) {
       </label>
       <ChoiceGroup
         name={name}
-        label="System"
-        hint={hintOf(search, found.length)}
+        label={t('System')}
+        hint={hintOf(t, search, found.length)}
         choices={offered.map((entry) => ({
           value: entry.code,
           label: `${entry.code} ${entry.title}`,
@@ -48,10 +51,12 @@ export function JascField({ name }: { name: string }) {
   );
 }
 
-function hintOf(search: string, found: number): string {
-  if (search.trim() === '') return 'Type a word such as “light”, or the first digits, and choose.';
-  if (found === 0) return 'No code has these words. Try fewer letters.';
-  return found > SHOWN ? `${SHOWN} of ${found} shown. Type more to narrow them.` : `${found} found.`;
+function hintOf(t: Translate, search: string, found: number): string {
+  if (search.trim() === '') return t('Type a word such as “light”, or the first digits, and choose.');
+  if (found === 0) return t('No code has these words. Try fewer letters.');
+  return found > SHOWN
+    ? t('{shown} of {found} shown. Type more to narrow them.', { shown: SHOWN, found })
+    : t('{found} found.', { found });
 }
 
 /** Every word typed is in the code, the title or the chapter. */

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useWatch } from 'react-hook-form';
 import { judgeSeverityInput } from '@/lib/determinations/schema';
 import { FINDING_KINDS } from '@/lib/findings/schema';
@@ -23,6 +24,7 @@ interface JudgeProps {
 
 /** What it is, which system, how bad. Filed particulars stand as written up; kind and severity are chosen anew. */
 export function JudgeForm(props: JudgeProps) {
+  const t = useWords();
   const { discrepancyId, jasc, equipmentId, inoperativeCount, equipment, signer } = props;
   const command = useAct({
     action: judge,
@@ -42,48 +44,56 @@ export function JudgeForm(props: JudgeProps) {
       equipmentId: orNull(typed.equipmentId),
       inoperativeCount: wholeOrNull(typed.inoperativeCount),
     }),
-    done: 'Judged and signed.',
+    done: t('Judged and signed.'),
   });
   const kind = useWatch({ control: command.form.control, name: 'kind' });
   return (
-    <CommandForm command={command} submit="Sign the judgement" pendingWords="Signing…" label="Judge">
+    <CommandForm
+      command={command}
+      submit={t('Sign the judgement')}
+      pendingWords={t('Signing…')}
+      label={t('Judge')}
+    >
       <SelectField
         name="kind"
-        label="What is it?"
-        choices={FINDING_KINDS.map((value) => ({ value, label: kindWords(value) }))}
+        label={t('What is it?')}
+        choices={FINDING_KINDS.map((value) => ({ value, label: kindWords(t, value) }))}
       />
       <JascField name="jasc" />
       <SelectField
         name="equipmentId"
-        label="Line of the equipment list"
+        label={t('Line of the equipment list')}
         optional={kind !== 'inoperative'}
-        chooseWords="None of the list"
+        chooseWords={t('None of the list')}
         choices={equipment.map((item) => ({
           value: item.id,
-          label: item.installed === 1 ? item.name : `${item.name} (${item.installed} installed)`,
+          label:
+            item.installed === 1
+              ? item.name
+              : t('{name} ({installed} installed)', { name: item.name, installed: item.installed }),
         }))}
       />
       <NumberField
         name="inoperativeCount"
-        label="How many of them do not work"
-        hint="Without the number 91.213 cannot be answered, and no answer is no flight."
+        label={t('How many of them do not work')}
+        hint={t('Without the number 91.213 cannot be answered, and no answer is no flight.')}
         optional={kind !== 'inoperative'}
         whole
       />
       <ChoiceGroup
         name="severity"
-        label="How bad is it?"
+        label={t('How bad is it?')}
         choices={[
-          { value: 'grounding', label: 'Grounding', hint: 'No flight until it is resolved.' },
+          { value: 'grounding', label: t('Grounding'), hint: t('No flight until it is resolved.') },
           {
             value: 'limiting',
-            label: 'Limiting',
-            hint: 'Equipment that does not work; 91.213 says for which flights it matters.',
+            label: t('Limiting'),
+            hint: t('Equipment that does not work; 91.213 says for which flights it matters.'),
           },
-          { value: 'note', label: 'Note', hint: 'Looks only; bars nothing.' },
+          { value: 'note', label: t('Note'), hint: t('Looks only; bars nothing.') },
         ]}
       />
-      <TextArea name="statement" label="Your reason" rows={3} />
+      <TextArea name="statement" label={t('Your reason')} rows={3} />
       <SigningPassword name={signer} />
     </CommandForm>
   );

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useFormContext, useWatch } from 'react-hook-form';
 import { type EntryAsks } from '@/lib/work/entry-asks';
 import { Checkbox, ChoiceGroup, TextArea, TextField } from '../../_ui/fields';
@@ -13,18 +14,19 @@ import { YesNo } from './yes-no';
  * the papers of a major repair are asked for.
  */
 export function MajorFields(props: { begunAs: string; questions: EntryAsks['majorQuestions'] }) {
+  const t = useWords();
   const { begunAs, questions } = props;
   const { control } = useFormContext<EntryTyped>();
   const kind = useWatch({ control, name: 'workKind' });
   return (
-    <FormGroup title="Kind of work">
+    <FormGroup title={t('Kind of work')}>
       <ChoiceGroup
         name="workKind"
-        label="It is entered as"
+        label={t('It is entered as')}
         choices={[
-          ...(begunAs === 'preventive' ? [{ value: 'preventive', label: 'Preventive maintenance' }] : []),
-          { value: 'minor', label: 'Minor repair' },
-          { value: 'major', label: 'Major repair' },
+          ...(begunAs === 'preventive' ? [{ value: 'preventive', label: t('Preventive maintenance') }] : []),
+          { value: 'minor', label: t('Minor repair') },
+          { value: 'major', label: t('Major repair') },
         ]}
       />
       {kind !== 'preventive' && <Questions questions={questions} />}
@@ -34,13 +36,14 @@ export function MajorFields(props: { begunAs: string; questions: EntryAsks['majo
 }
 
 function Questions({ questions }: { questions: EntryAsks['majorQuestions'] }) {
+  const t = useWords();
   const { control } = useFormContext<EntryTyped>();
   const answer = useWatch({ control, name: 'majorAnswers' });
   return (
     <>
       {answer !== 'some' && (
         <div>
-          <p className={styles.asked}>What makes a repair major, part 43 Appendix A(b):</p>
+          <p className={styles.asked}>{t('What makes a repair major, part 43 Appendix A(b):')}</p>
           <ul className={styles.questions}>
             {questions.map(({ key, question }) => (
               <li key={key}>{question}</li>
@@ -50,15 +53,15 @@ function Questions({ questions }: { questions: EntryAsks['majorQuestions'] }) {
       )}
       <ChoiceGroup
         name="majorAnswers"
-        label="Was any of these done?"
+        label={t('Was any of these done?')}
         choices={[
-          { value: 'none', label: 'None of these was done' },
-          { value: 'some', label: 'One or more of these was done' },
+          { value: 'none', label: t('None of these was done') },
+          { value: 'some', label: t('One or more of these was done') },
         ]}
       />
       {answer === 'some' && (
         <fieldset className={styles.ticks}>
-          <legend>Which? It is a major repair then.</legend>
+          <legend>{t('Which? It is a major repair then.')}</legend>
           {questions.map(({ key, question }) => (
             <Checkbox key={key} name="majorTicked" value={key} label={question} />
           ))}
@@ -70,6 +73,7 @@ function Questions({ questions }: { questions: EntryAsks['majorQuestions'] }) {
 
 /** 43.5(b), (c), 43.9(d), Appendix B(a), (b), (d). */
 function MajorPapers() {
+  const t = useWords();
   const { control } = useFormContext<EntryTyped>();
   const limitsChanged = useWatch({ control, name: 'limitsChanged' });
   const cabinTank = useWatch({ control, name: 'cabinTank' });
@@ -77,36 +81,36 @@ function MajorPapers() {
     <>
       <ChoiceGroup
         name="majorRecord"
-        label="Which paper records the major repair?"
+        label={t('Which paper records the major repair?')}
         choices={[
           {
             value: 'form-337',
-            label: 'Form 337',
-            hint: 'In duplicate: one to the owner, one to the FAA within 48 hours.',
+            label: t('Form 337'),
+            hint: t('In duplicate: one to the owner, one to the FAA within 48 hours.'),
           },
           {
             value: 'work-order',
-            label: 'The repair station’s work order',
-            hint: 'Only for a repair station, with its maintenance release: Appendix B(b).',
+            label: t('The repair station’s work order'),
+            hint: t('Only for a repair station, with its maintenance release: Appendix B(b).'),
           },
         ]}
       />
-      <TextField name="form337" label="Its number or date" />
-      <TextField name="approvedData" label="Approved data it was done by" />
+      <TextField name="form337" label={t('Its number or date')} />
+      <TextField name="approvedData" label={t('Approved data it was done by')} />
       <YesNo
         name="limitsChanged"
-        label="Did it change operating limits or flight data in the flight manual?"
-        hint="Then they are revised before the approval: 14 CFR 43.5(c)."
+        label={t('Did it change operating limits or flight data in the flight manual?')}
+        hint={t('Then they are revised before the approval: 14 CFR 43.5(c).')}
       />
       {limitsChanged === 'yes' && (
-        <TextArea name="limitsRevised" label="How the flight manual was revised" rows={2} />
+        <TextArea name="limitsRevised" label={t('How the flight manual was revised')} rows={2} />
       )}
       <YesNo
         name="cabinTank"
-        label="Was a fuel tank put into the cabin or baggage compartment?"
-        hint="Then a copy of Form 337 goes aboard: Appendix B(d)."
+        label={t('Was a fuel tank put into the cabin or baggage compartment?')}
+        hint={t('Then a copy of Form 337 goes aboard: Appendix B(d).')}
       />
-      {cabinTank === 'yes' && <YesNo name="copyAboard" label="Is the copy of Form 337 aboard?" />}
+      {cabinTank === 'yes' && <YesNo name="copyAboard" label={t('Is the copy of Form 337 aboard?')} />}
     </>
   );
 }

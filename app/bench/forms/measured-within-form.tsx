@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { z } from 'zod';
 import { type LimitView } from '@/lib/determinations/limits-of-write-up';
 import { findWithinLimitsInput } from '@/lib/determinations/schema';
@@ -32,6 +33,7 @@ export function MeasuredWithinForm(props: {
   limits: readonly LimitView[];
   neededInWords: readonly string[];
 }) {
+  const t = useWords();
   const { discrepancyId, signer, limits, neededInWords } = props;
   const said = useSaid();
   const asInput = ({ boxes, measured, limitText, limitSource, statement, password }: Typed) => {
@@ -88,11 +90,11 @@ export function MeasuredWithinForm(props: {
   return (
     <CommandForm
       command={command}
-      submit="Sign the finding"
-      pendingWords="Signing…"
-      label="Find within limits"
+      submit={t('Sign the finding')}
+      pendingWords={t('Signing…')}
+      label={t('Find within limits')}
     >
-      {either && <p>Enter what you measured; leave the other box empty.</p>}
+      {either && <p>{t('Enter what you measured; leave the other box empty.')}</p>}
       {limits.map((limit, box) => (
         <NumberField
           key={limit.id}
@@ -100,22 +102,38 @@ export function MeasuredWithinForm(props: {
           label={limit.label}
           unit={MEASURE_UNITS[limit.unit].label}
           optional={either}
-          hint={`Limit: ${limit.bounds}. Source: ${limit.source}.${limit.reported === null ? '' : ` Reported: ${limit.reported}.`}`}
+          hint={t('Limit: {bounds}. Source: {source}.{which}', {
+            bounds: limit.bounds,
+            source: limit.source,
+            which: limit.reported === null ? '' : t(' Reported: {reported}.', { reported: limit.reported }),
+          })}
         />
       ))}
       {rest !== '' && (
         <>
-          <p>No limit is stored for this, and it has to be measured too: {rest}. Write it in words.</p>
-          <TextField name="measured" label={`${rest}: measured`} hint="Value, unit, and with what." />
-          <TextField name="limitText" label={`${rest}: the limit`} hint="As the source states it." />
+          <p>
+            {t('No limit is stored for this, and it has to be measured too: {rest}. Write it in words.', {
+              rest,
+            })}
+          </p>
+          <TextField
+            name="measured"
+            label={t('{rest}: measured', { rest })}
+            hint={t('Value, unit, and with what.')}
+          />
+          <TextField
+            name="limitText"
+            label={t('{rest}: the limit', { rest })}
+            hint={t('As the source states it.')}
+          />
           <TextField
             name="limitSource"
-            label={`${rest}: where the limit comes from`}
-            hint="Manual, revision, page. A limit without a source is no limit."
+            label={t('{rest}: where the limit comes from', { rest })}
+            hint={t('Manual, revision, page. A limit without a source is no limit.')}
           />
         </>
       )}
-      <TextArea name="statement" label="Your finding" rows={3} />
+      <TextArea name="statement" label={t('Your finding')} rows={3} />
       <SigningPassword name={signer} />
     </CommandForm>
   );

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { placePlacardInput } from '@/lib/determinations/schema';
 import { CommandForm } from '../../_ui/command-form';
 import { placardIsUp } from '../actions';
@@ -7,12 +8,13 @@ import { useAct } from './use-act';
 
 /** Says that a placard is in its place. */
 export function PlacardForm({ placardId }: { placardId: string }) {
+  const t = useWords();
   const command = useAct({
     action: placardIsUp,
     schema: placePlacardInput,
     start: {},
     input: () => ({ placardId }),
-    done: 'The placard is recorded as up.',
+    done: t('The placard is recorded as up.'),
   });
-  return <CommandForm command={command} submit="The placard is up" label="Placard is up" />;
+  return <CommandForm command={command} submit={t('The placard is up')} label={t('Placard is up')} />;
 }

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useWatch } from 'react-hook-form';
 import { renewPaperInput } from '@/lib/fleet/requirement-schema';
 import { registrationExpiry } from '@/lib/rules/part-47/47-40-registration';
@@ -15,6 +16,7 @@ const START = { issuedOn: '', validThrough: '', expires: '', reference: '', aboa
 
 /** A paper renewed, as somebody reads it from the paper. For a registration the day by 47.40(a) is said beside it. */
 export function RenewPaperForm({ paperId, kind }: { paperId: string; kind: string }) {
+  const t = useWords();
   const isRegistration = kind === 'registration';
   const command = useAct({
     action: paperRenewed,
@@ -26,28 +28,30 @@ export function RenewPaperForm({ paperId, kind }: { paperId: string; kind: strin
       expires: isRegistration ? true : yesNo(typed.expires),
       aboard: yesNo(typed.aboard),
     }),
-    done: 'Renewed. What stood before stays in the audit.',
+    done: t('Renewed. What stood before stays in the audit.'),
   });
   const issuedOn = useWatch({ control: command.form.control, name: 'issuedOn' });
   return (
-    <CommandForm command={command} submit="Renew the paper" label="Renew a paper">
-      {isRegistration && <TextField name="issuedOn" label="Day of issue" type="date" />}
-      {!isRegistration && <YesNo name="expires" label="Does it run out?" />}
+    <CommandForm command={command} submit={t('Renew the paper')} label={t('Renew a paper')}>
+      {isRegistration && <TextField name="issuedOn" label={t('Day of issue')} type="date" />}
+      {!isRegistration && <YesNo name="expires" label={t('Does it run out?')} />}
       <TextField
         name="validThrough"
-        label="Last day"
+        label={t('Last day')}
         hint={
           isRegistration
             ? issuedOn
-              ? `By 47.40(a) at most ${dateInWords(registrationExpiry(issuedOn))}. Enter what the certificate says.`
-              : 'As the certificate says. Seven years after the month of issue at most: 47.40(a).'
-            : 'As the paper says. Empty when it has no end.'
+              ? t('By 47.40(a) at most {date}. Enter what the certificate says.', {
+                  date: dateInWords(registrationExpiry(issuedOn)),
+                })
+              : t('As the certificate says. Seven years after the month of issue at most: 47.40(a).')
+            : t('As the paper says. Empty when it has no end.')
         }
         type="date"
         optional={!isRegistration}
       />
-      <TextField name="reference" label="Number or mark of the paper" maxLength={120} />
-      <YesNo name="aboard" label="Is the new paper aboard?" />
+      <TextField name="reference" label={t('Number or mark of the paper')} maxLength={120} />
+      <YesNo name="aboard" label={t('Is the new paper aboard?')} />
     </CommandForm>
   );
 }

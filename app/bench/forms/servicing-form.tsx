@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { recordServicingInput } from '@/lib/findings/schema';
 import { parseTenths } from '@/lib/rules/hours';
 import { CommandForm } from '../../_ui/command-form';
@@ -9,6 +10,7 @@ import { useAct } from './use-act';
 
 /** Servicing that is no maintenance, recorded; the write-up closes. `isOil`: how much was added is asked, for the trend. */
 export function ServicingForm({ discrepancyId, isOil = false }: { discrepancyId: string; isOil?: boolean }) {
+  const t = useWords();
   const command = useAct({
     action: servicingDone,
     schema: recordServicingInput,
@@ -18,22 +20,22 @@ export function ServicingForm({ discrepancyId, isOil = false }: { discrepancyId:
       discrepancyId,
       oilAddedTenths: tenthsOrNone(typed.oilAddedTenths),
     }),
-    done: 'Servicing recorded; the write-up is closed.',
+    done: t('Servicing recorded; the write-up is closed.'),
   });
   return (
-    <CommandForm command={command} submit="Record the servicing" label="Record servicing">
+    <CommandForm command={command} submit={t('Record the servicing')} label={t('Record servicing')}>
       <TextArea
         name="words"
-        label="What was done"
-        hint="What was added or drained, how much, and what it reads now."
+        label={t('What was done')}
+        hint={t('What was added or drained, how much, and what it reads now.')}
         rows={3}
       />
       {isOil && (
         <NumberField
           name="oilAddedTenths"
-          label="Oil added"
+          label={t('Oil added')}
           unit="qt"
-          hint="Without it the oil used in an hour cannot be worked out."
+          hint={t('Without it the oil used in an hour cannot be worked out.')}
           optional
         />
       )}

@@ -1,5 +1,6 @@
 'use client';
 
+import { English, useWords } from '#words';
 import { signWorkInput } from '@/lib/work/schema';
 import { CommandForm } from '../../_ui/command-form';
 import { Checkbox, ChoiceGroup } from '../../_ui/fields';
@@ -21,6 +22,7 @@ interface SignProps {
 
 /** Approval for return to service. Whether the certificate covers it is the server's to say. */
 export function SignForm({ workId, entryHash, signer, placardStands, doneBy }: SignProps) {
+  const t = useWords();
   const command = useAct({
     action: sign,
     schema: signWorkInput,
@@ -32,37 +34,40 @@ export function SignForm({ workId, entryHash, signer, placardStands, doneBy }: S
       placardRemoved: placardStands ? typed.placardRemoved : null,
       worker: doneBy === null ? null : orNull(typed.worker),
     }),
-    done: 'Signed: approved for return to service for this work.',
+    done: t('Signed: approved for return to service for this work.'),
   });
   return (
     <CommandForm
       command={command}
-      submit="Sign for return to service"
-      pendingWords="Signing…"
-      label="Sign for return to service"
+      submit={t('Sign for return to service')}
+      pendingWords={t('Signing…')}
+      label={t('Sign for return to service')}
     >
       {doneBy !== null && (
         <ChoiceGroup
           name="worker"
-          label={`${doneBy} did the work. How could they?`}
+          label={t('{doneBy} did the work. How could they?', { doneBy })}
           choices={[
             {
               value: 'supervised',
-              label: 'I supervised it',
-              hint: 'I watched as far as needed to see that it was done right, and was at hand in person (14 CFR 43.3(d)).',
+              label: t('I supervised it'),
+              hint: t(
+                'I watched as far as needed to see that it was done right, and was at hand in person (14 CFR 43.3(d)).',
+              ),
             },
             {
               value: 'certificated',
-              label: 'They are certificated for it',
-              hint: 'They hold a certificate that lets them do this work themselves (14 CFR 43.3).',
+              label: t('They are certificated for it'),
+              hint: t('They hold a certificate that lets them do this work themselves (14 CFR 43.3).'),
             },
           ]}
         />
       )}
-      {placardStands && (
-        <Checkbox name="placardRemoved" label="The item works again and I have taken its placard down." />
-      )}
+      {placardStands && <Checkbox name="placardRemoved" label={<English>{PLACARD_DOWN}</English>} />}
       <SigningPassword name={signer} />
     </CommandForm>
   );
 }
+
+/** Part of what is signed, so it is said in the language it is kept in. */
+const PLACARD_DOWN = 'The item works again and I have taken its placard down.';

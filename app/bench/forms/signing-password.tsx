@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { TextField } from '../../_ui/fields';
 
 /**
@@ -7,11 +8,12 @@ import { TextField } from '../../_ui/fields';
  * (AC 120-78B).
  */
 export function SigningPassword({ name }: { name: string }) {
+  const t = useWords();
   return (
     <TextField
       name="password"
-      label="Your password, to sign"
-      hint={`You sign as ${name}.`}
+      label={t('Your password, to sign')}
+      hint={t('You sign as {name}.', { name })}
       type="password"
       autoComplete="off"
     />

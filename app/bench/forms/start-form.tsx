@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useWatch } from 'react-hook-form';
 import { startRepairInput } from '@/lib/work/schema';
 import { CommandForm } from '../../_ui/command-form';
@@ -16,6 +17,7 @@ interface StartProps {
 
 /** Work begun. From here on the aircraft does not fly until it is signed or given up. */
 export function StartForm({ discrepancyId, items }: StartProps) {
+  const t = useWords();
   const command = useAct({
     action: startAction,
     schema: startRepairInput,
@@ -27,36 +29,43 @@ export function StartForm({ discrepancyId, items }: StartProps) {
       preventiveItem: typed.workKind === 'preventive' ? wholeOrNull(typed.preventiveItem) : null,
       swapOnly: yesNo(typed.swapOnly),
     }),
-    done: 'Work is begun. The aircraft does not fly until it is signed.',
+    done: t('Work is begun. The aircraft does not fly until it is signed.'),
   });
   const kind = useWatch({ control: command.form.control, name: 'workKind' });
   return (
-    <CommandForm command={command} submit="Start the work" pendingWords="Starting…" label="Start work">
-      <TextField name="title" label="What is to be done" />
+    <CommandForm
+      command={command}
+      submit={t('Start the work')}
+      pendingWords={t('Starting…')}
+      label={t('Start work')}
+    >
+      <TextField name="title" label={t('What is to be done')} />
       <ChoiceGroup
         name="workKind"
-        label="What kind of work is it?"
+        label={t('What kind of work is it?')}
         choices={[
           {
             value: 'preventive',
-            label: 'Preventive maintenance',
-            hint: 'One of the items of part 43 Appendix A(c), no complex assembly.',
+            label: t('Preventive maintenance'),
+            hint: t('One of the items of part 43 Appendix A(c), no complex assembly.'),
           },
-          { value: 'minor', label: 'Minor repair', hint: 'Neither preventive nor major.' },
+          { value: 'minor', label: t('Minor repair'), hint: t('Neither preventive nor major.') },
           {
             value: 'major',
-            label: 'Major repair',
-            hint: 'Appendix A(b), or could affect strength, balance, performance or handling if done wrongly.',
+            label: t('Major repair'),
+            hint: t(
+              'Appendix A(b), or could affect strength, balance, performance or handling if done wrongly.',
+            ),
           },
         ]}
       />
       {kind === 'preventive' && (
-        <SelectField name="preventiveItem" label="Item of Appendix A(c)" choices={items} />
+        <SelectField name="preventiveItem" label={t('Item of Appendix A(c)')} choices={items} />
       )}
       <YesNo
         name="swapOnly"
-        label="Is a unit only taken out and put in?"
-        hint="Yes when nothing inside an instrument or radio is opened or repaired."
+        label={t('Is a unit only taken out and put in?')}
+        hint={t('Yes when nothing inside an instrument or radio is opened or repaired.')}
       />
     </CommandForm>
   );

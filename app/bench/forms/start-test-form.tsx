@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { type OwedTest } from '@/lib/rules/aircraft';
 import { startTestInput } from '@/lib/work/schema';
 import { STARTS, testInWords, testTitle } from '@/lib/work/tests-owed';
@@ -9,19 +10,20 @@ import { useAct } from './use-act';
 
 /** Begins the test that signed work left owed. Its signature settles it. */
 export function StartTestForm({ workId, test }: { workId: string; test: OwedTest }) {
+  const t = useWords();
   const command = useAct({
     action: startTest,
     schema: startTestInput,
     start: {},
     input: () => ({ ...STARTS[test], testForId: workId, title: testTitle(test) }),
-    done: 'The test is begun. The aircraft does not fly until it is signed or given up.',
+    done: t('The test is begun. The aircraft does not fly until it is signed or given up.'),
   });
   return (
     <CommandForm
       command={command}
-      submit={`Start: ${testTitle(test)}`}
-      pendingWords="Starting…"
-      label={testInWords(test)}
+      submit={t('Start: {testTitle}', { testTitle: t(testTitle(test)) })}
+      pendingWords={t('Starting…')}
+      label={t(testInWords(test))}
     />
   );
 }

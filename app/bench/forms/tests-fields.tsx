@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { type EntryAsks } from '@/lib/work/entry-asks';
 import { Checkbox } from '../../_ui/fields';
 import { FormGroup } from './form-group';
@@ -10,10 +11,11 @@ import { YesNo } from './yes-no';
  * the airframe whoever opened a static line on the way can say so.
  */
 export function TestsFields(props: { questions: EntryAsks['testQuestions']; mayOpenStatic: boolean }) {
+  const t = useWords();
   const { questions, mayOpenStatic } = props;
   if (questions.length > 0) {
     return (
-      <FormGroup title="Tests owed after it">
+      <FormGroup title={t('Tests owed after it')}>
         {questions.map(({ key, question, hint }) => (
           <YesNo key={key} name={`tests.${key}`} label={question} hint={hint} />
         ))}
@@ -22,11 +24,11 @@ export function TestsFields(props: { questions: EntryAsks['testQuestions']; mayO
   }
   if (!mayOpenStatic) return null;
   return (
-    <FormGroup title="Tests owed after it">
+    <FormGroup title={t('Tests owed after it')}>
       <Checkbox
         name="staticOnTheWay"
-        label="A static line was opened on the way"
-        hint="Its test is owed then, before IFR in controlled airspace: 14 CFR 91.411(a)(2)."
+        label={t('A static line was opened on the way')}
+        hint={t('Its test is owed then, before IFR in controlled airspace: 14 CFR 91.411(a)(2).')}
         optional
       />
     </FormGroup>

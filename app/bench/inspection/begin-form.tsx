@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import { beginInspectionInput } from '@/lib/inspections/schema';
 import { type RequirementKind } from '@/lib/rules/aircraft';
@@ -30,6 +31,7 @@ export function BeginInspection(props: {
   requirements: readonly Inspectable[];
   visitId?: string;
 }) {
+  const t = useWords();
   const { aircraftId, requirements, visitId } = props;
   const router = useRouter();
   const answeredBy = (kind: string) => requirements.filter((one) => ANSWERS[kind]?.includes(one.kind));
@@ -47,31 +49,35 @@ export function BeginInspection(props: {
       requirementIds: answeredBy(typed.kind).map(({ id }) => id),
       visitId: visitId ?? null,
     }),
-    done: 'The inspection is begun. The aircraft does not fly until every part is signed.',
+    done: t('The inspection is begun. The aircraft does not fly until every part is signed.'),
   });
   const kinds = ['annual', 'hundred-hour'].filter((kind) => requirements.some((one) => one.kind === kind));
   if (kinds.length === 0) {
-    return <p>Neither an annual nor a 100-hour inspection is listed for this aircraft. Add it first.</p>;
+    return (
+      <p>{t('Neither an annual nor a 100-hour inspection is listed for this aircraft. Add it first.')}</p>
+    );
   }
   return (
     <CommandForm
       command={command}
-      submit="Begin the inspection"
-      pendingWords="Beginning…"
-      label="Begin inspection"
+      submit={t('Begin the inspection')}
+      pendingWords={t('Beginning…')}
+      label={t('Begin inspection')}
     >
       <ChoiceGroup
         name="kind"
-        label="Which inspection?"
+        label={t('Which inspection?')}
         choices={kinds.map((kind) => ({
           value: kind,
-          label: kind === 'annual' ? 'Annual' : '100-hour',
+          label: kind === 'annual' ? t('Annual') : t('100-hour'),
           hint:
             kind === 'annual'
-              ? `Answers: ${answeredBy(kind)
-                  .map(({ name }) => name)
-                  .join(', ')}. Signed under an inspection authorization (14 CFR 65.95(a)(2)).`
-              : 'Each half signed by a mechanic rated for it (14 CFR 65.85, 65.87).',
+              ? t('Answers: {answeredBy}. Signed under an inspection authorization (14 CFR 65.95(a)(2)).', {
+                  answeredBy: answeredBy(kind)
+                    .map(({ name }) => name)
+                    .join(', '),
+                })
+              : t('Each half signed by a mechanic rated for it (14 CFR 65.85, 65.87).'),
         }))}
       />
     </CommandForm>

@@ -1,5 +1,6 @@
 'use client';
 
+import { English, useWords } from '#words';
 import { useWatch } from 'react-hook-form';
 import { disposeDeferralInput } from '@/lib/inspections/schema';
 import { type CountedTogether } from '@/lib/rules/part-91/91-213-judgements';
@@ -23,6 +24,7 @@ interface DisposeProps {
 
 /** What becomes of a deferred item at an inspection: 91.405(c). Repaired or replaced is work on its write-up. */
 export function DisposeForm({ deferralId, at, signer, mayBeRemoved, together }: DisposeProps) {
+  const t = useWords();
   const command = useAct({
     action: deferralDisposed,
     schema: disposeDeferralInput,
@@ -44,48 +46,55 @@ export function DisposeForm({ deferralId, at, signer, mayBeRemoved, together }: 
       togetherWith: together.map(({ id }) => id),
       listsRevised: typed.disposition === 'removed' ? typed.listsRevised : null,
     }),
-    done: 'The disposition is signed.',
+    done: t('The disposition is signed.'),
   });
   const disposition = useWatch({ control: command.form.control, name: 'disposition' });
   return (
-    <CommandForm command={command} submit="Sign the disposition" pendingWords="Signing…" label="Disposition">
+    <CommandForm
+      command={command}
+      submit={t('Sign the disposition')}
+      pendingWords={t('Signing…')}
+      label={t('Disposition')}
+    >
       <ChoiceGroup
         name="disposition"
-        label="What becomes of it?"
+        label={t('What becomes of it?')}
         choices={[
           {
             value: 'inspected',
-            label: 'Inspected, stays deferred',
-            hint: '14 CFR 91.213(d) is still met, and it is no hazard. Asked again at the next inspection.',
+            label: t('Inspected, stays deferred'),
+            hint: t(
+              '14 CFR 91.213(d) is still met, and it is no hazard. Asked again at the next inspection.',
+            ),
           },
           {
             value: 'removed',
-            label: 'Removed for good',
+            label: t('Removed for good'),
             hint: mayBeRemoved
-              ? 'Its removal is signed. It leaves the equipment list.'
-              : 'Only once it is removed as work, with its entry signed.',
+              ? t('Its removal is signed. It leaves the equipment list.')
+              : t('Only once it is removed as work, with its entry signed.'),
             disabled: !mayBeRemoved,
           },
         ]}
       />
-      <TextArea name="statement" label="What you found" rows={3} />
+      <TextArea name="statement" label={t('What you found')} rows={3} />
       {disposition === 'inspected' && (
         <>
-          <Checkbox
-            name="noHazard"
-            label="I determine that it is no hazard to the aircraft (14 CFR 91.213(d)(4))."
-          />
+          <Checkbox name="noHazard" label={<English>{NO_HAZARD}</English>} />
           <TogetherCheck together={together} />
         </>
       )}
       {disposition === 'removed' && (
         <Checkbox
           name="listsRevised"
-          label="Equipment list and weight and balance are revised."
-          hint="What is aboard and what it weighs is no longer what it was."
+          label={t('Equipment list and weight and balance are revised.')}
+          hint={t('What is aboard and what it weighs is no longer what it was.')}
         />
       )}
       <SigningPassword name={signer} />
     </CommandForm>
   );
 }
+
+/** Part of what is signed, so it is said in the language it is kept in. */
+const NO_HAZARD = 'I determine that it is no hazard to the aircraft (14 CFR 91.213(d)(4)).';

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { enterInspectionInput, type Performance } from '@/lib/inspections/schema';
 import { formatTenths } from '@/lib/rules/hours';
 import { type RunUpKey } from '@/lib/rules/part-43/43-15-performance';
@@ -37,6 +38,7 @@ interface Typed {
 
 /** What 43.11(a)(1), (2) and 43.15 ask, once for all three logbooks. May be written again until a part is signed. */
 export function InspectionEntryForm({ inspectionId, entry, onRecord, checks }: EntryProps) {
+  const t = useWords();
   const { performance } = entry;
   const command = useAct<Typed>({
     action: inspectionEntered,
@@ -58,30 +60,44 @@ export function InspectionEntryForm({ inspectionId, entry, onRecord, checks }: E
       checklistCoversAppendixD: yesNo(typed.checklistCoversAppendixD),
       madeToDetermineAirworthiness: yesNo(typed.madeToDetermineAirworthiness),
     }),
-    done: 'The entry is written. Read it as it stands, then sign each part.',
+    done: t('The entry is written. Read it as it stands, then sign each part.'),
     afterDone: 'keep',
   });
   return (
-    <CommandForm command={command} submit="Write the entry" pendingWords="Writing…" label="Inspection entry">
-      <FormGroup title="Inspection">
+    <CommandForm
+      command={command}
+      submit={t('Write the entry')}
+      pendingWords={t('Writing…')}
+      label={t('Inspection entry')}
+    >
+      <FormGroup title={t('Inspection')}>
         <TextArea
           name="extent"
-          label="Extent"
-          hint="What was inspected, in short (14 CFR 43.11(a)(1))."
+          label={t('Extent')}
+          hint={t('What was inspected, in short (14 CFR 43.11(a)(1)).')}
           rows={3}
         />
-        <TextField name="checklist" label="Checklist used" hint="Name and revision (14 CFR 43.15(c)(1))." />
-        <YesNo name="checklistCoversAppendixD" label="Has it the scope and detail of Appendix D?" />
+        <TextField
+          name="checklist"
+          label={t('Checklist used')}
+          hint={t('Name and revision (14 CFR 43.15(c)(1)).')}
+        />
+        <YesNo name="checklistCoversAppendixD" label={t('Has it the scope and detail of Appendix D?')} />
         <YesNo
           name="madeToDetermineAirworthiness"
-          label="Was the inspection made to find out whether all airworthiness requirements are met?"
-          hint="Type design, directives, limits, and a condition for safe flight (14 CFR 43.15(a))."
+          label={t('Was the inspection made to find out whether all airworthiness requirements are met?')}
+          hint={t('Type design, directives, limits, and a condition for safe flight (14 CFR 43.15(a)).')}
         />
       </FormGroup>
       <RunUpFields checks={checks} />
-      <FormGroup title="Date and time in service">
-        <TextField name="completedOn" label="Completed on" type="date" />
-        <NumberField name="ttis" label="Total time in service" unit="h" hint={`On record: ${onRecord}.`} />
+      <FormGroup title={t('Date and time in service')}>
+        <TextField name="completedOn" label={t('Completed on')} type="date" />
+        <NumberField
+          name="ttis"
+          label={t('Total time in service')}
+          unit="h"
+          hint={t('On record: {onRecord}.', { onRecord })}
+        />
       </FormGroup>
     </CommandForm>
   );

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { listInput } from '@/lib/inspections/schema';
 import { CommandForm } from '../../_ui/command-form';
 import { listGiven } from '../actions';
@@ -19,6 +20,7 @@ interface ListProps {
 
 /** The signed, dated list of 43.11(b). */
 export function ListForm({ inspectionId, signer, seen, asked }: ListProps) {
+  const t = useWords();
   const command = useAct({
     action: async (input: unknown) => listGiven(input),
     schema: listInput,
@@ -32,15 +34,20 @@ export function ListForm({ inspectionId, signer, seen, asked }: ListProps) {
         return unairworthy === undefined ? [] : [{ discrepancyId: id, unairworthy }];
       }),
     }),
-    done: 'The list is signed. Print it and give it to the owner or operator.',
+    done: t('The list is signed. Print it and give it to the owner or operator.'),
   });
   return (
-    <CommandForm command={command} submit="Sign the list" pendingWords="Signing…" label="Sign the list">
+    <CommandForm
+      command={command}
+      submit={t('Sign the list')}
+      pendingWords={t('Signing…')}
+      label={t('Sign the list')}
+    >
       {asked.map(({ id, label, standing }) => (
         <YesNo
           key={id}
           name={`standings.${id}`}
-          label={`${label}: does it make the aircraft unairworthy?`}
+          label={t('{label}: does it make the aircraft unairworthy?', { label })}
           hint={standing}
         />
       ))}

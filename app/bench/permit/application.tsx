@@ -1,3 +1,4 @@
+import { English, Say, useWords } from '#words';
 import { type ApplicationFacts } from '@/lib/permits/application';
 import { Cite } from '../../_ui/cite';
 import { Card } from '../../_ui/page';
@@ -8,47 +9,67 @@ export function Application(props: {
   aircraft: { registration: string; typeName: string; serial: string };
   facts: ApplicationFacts;
 }) {
+  const t = useWords();
   const { aircraft, facts } = props;
-  const open = (words: string) => <span className={styles.open}>Yours to say: {words}</span>;
+  const open = (words: string) => (
+    <span className={styles.open}>{t('Yours to say: {words}', { words })}</span>
+  );
   return (
     <Card>
       <p>
-        What an application states, <Cite cite="14cfr21.199(a)" plain />. From memory: that the FAA asks for
-        it on a form of its own, and its order.
+        <Say
+          text="What an application states, <cite/>. From memory: that the FAA asks for it on a form of its own, and its order."
+          parts={{ cite: <Cite cite="14cfr21.199(a)" plain /> }}
+        />
       </p>
       <ul className={styles.copy}>
         <li>
-          Aircraft: {aircraft.registration}, {aircraft.typeName}, serial {aircraft.serial}
+          {t('Aircraft: {registration}, {typeName}, serial {serial}', {
+            registration: aircraft.registration,
+            typeName: aircraft.typeName,
+            serial: aircraft.serial,
+          })}
         </li>
-        <li>Purpose of the flight: {open('repair, storage, delivery or evacuation')}</li>
-        <li>Itinerary: {open('from, to, by which way, on which day')}</li>
-        <li>Crew needed to operate the aircraft: {open('who, and why no fewer will do')}</li>
         <li>
-          Ways in which it does not comply
+          {t('Purpose of the flight:')} {open(t('repair, storage, delivery or evacuation'))}
+        </li>
+        <li>
+          {t('Itinerary:')} {open(t('from, to, by which way, on which day'))}
+        </li>
+        <li>
+          {t('Crew needed to operate the aircraft:')} {open(t('who, and why no fewer will do'))}
+        </li>
+        <li>
+          {t('Ways in which it does not comply')}
           {facts.doesNotComply.length === 0 ? (
-            ': none known here today'
+            t(': none known here today')
           ) : (
             <ul className={styles.copy}>
               {facts.doesNotComply.map((one) => (
                 <li key={`${one.cite}-${one.because}-${one.about}`}>
                   {one.about && `${one.about}: `}
-                  {one.because} (<Cite cite={one.cite} plain />)
+                  <English>{one.because}</English> (<Cite cite={one.cite} plain />)
                 </li>
               ))}
             </ul>
           )}
         </li>
-        <li>Restrictions thought necessary: {open('light, weather, route, speed, who is aboard')}</li>
+        <li>
+          {t('Restrictions thought necessary:')} {open(t('light, weather, route, speed, who is aboard'))}
+        </li>
       </ul>
       {facts.notByPermit.length > 0 && (
         <>
           <p>
-            <b>No permit stands in for these.</b> They are settled before the flight:
+            <Say
+              text="<b>No permit stands in for these.</b> They are settled before the flight:"
+              parts={{ b: <b /> }}
+            />
           </p>
           <ul className={styles.copy}>
             {facts.notByPermit.map((line) => (
               <li key={`${line.cite}-${line.because}-${line.about?.id}`}>
-                {line.because} (<Cite cite={line.cite} plain />)
+                <English>{line.because}</English> (<Cite cite={line.cite} plain />)
               </li>
             ))}
           </ul>

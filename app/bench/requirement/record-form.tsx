@@ -1,5 +1,6 @@
 'use client';
 
+import { English, useWords } from '#words';
 import { recordRequirementInput } from '@/lib/inspections/requirement-schema';
 import { type RequirementKind } from '@/lib/rules/aircraft';
 import { CommandForm } from '../../_ui/command-form';
@@ -40,6 +41,7 @@ const START = {
 
 /** Something due was done elsewhere: what the papers say, signed as copied truly. */
 export function RecordForm({ requirementId, kind, signer, statement, standing }: RecordProps) {
+  const t = useWords();
   const command = useAct({
     action: dueRecorded,
     schema: recordRequirementInput,
@@ -52,46 +54,50 @@ export function RecordForm({ requirementId, kind, signer, statement, standing }:
       newExpiry: orNull(typed.newExpiry),
       supersedesId: orNull(typed.supersedesId),
     }),
-    done: 'The record is signed.',
+    done: t('The record is signed.'),
   });
   return (
     <CommandForm
       command={command}
-      submit="Sign the record"
-      pendingWords="Signing…"
-      label="Record from papers"
+      submit={t('Sign the record')}
+      pendingWords={t('Signing…')}
+      label={t('Record from papers')}
     >
-      <FormGroup title="What the papers say">
-        <TextField name="doneOn" label="Done on" type="date" />
-        <NumberField name="ttis" label="Total time in service then" unit="h" />
-        <TextField name="approvedBy" label="Approved by" hint="Full name, or the repair station." />
-        <TextField name="certificateKind" label="Kind of certificate" />
-        <TextField name="certificateNumber" label="Certificate number" />
+      <FormGroup title={t('What the papers say')}>
+        <TextField name="doneOn" label={t('Done on')} type="date" />
+        <NumberField name="ttis" label={t('Total time in service then')} unit="h" />
+        <TextField name="approvedBy" label={t('Approved by')} hint={t('Full name, or the repair station.')} />
+        <TextField name="certificateKind" label={t('Kind of certificate')} />
+        <TextField name="certificateNumber" label={t('Certificate number')} />
         <YesNo
           name="authorised"
-          label="Did that person hold on that day what the law asks for this?"
-          hint="An annual: an inspection authorization in effect. Altimeter and transponder: a rated repair station. No: it is recorded and does not count."
+          label={t('Did that person hold on that day what the law asks for this?')}
+          hint={t(
+            'An annual: an inspection authorization in effect. Altimeter and transponder: a rated repair station. No: it is recorded and does not count.',
+          )}
         />
         <TextField
           name="papers"
-          label="Which papers"
-          hint="Logbook and page, work order, where they are kept."
+          label={t('Which papers')}
+          hint={t('Logbook and page, work order, where they are kept.')}
         />
       </FormGroup>
       <RecordFields kind={kind} at="" />
       {standing.length > 0 && (
-        <FormGroup title="Only to correct a wrong record">
+        <FormGroup title={t('Only to correct a wrong record')}>
           <SelectField
             name="supersedesId"
-            label="Takes the place of"
+            label={t('Takes the place of')}
             choices={standing}
-            chooseWords="None: this is a new one"
+            chooseWords={t('None: this is a new one')}
             optional
           />
-          <TextArea name="why" label="What was wrong" rows={2} optional />
+          <TextArea name="why" label={t('What was wrong')} rows={2} optional />
         </FormGroup>
       )}
-      <p>{statement}</p>
+      <p>
+        <English>{statement}</English>
+      </p>
       <SigningPassword name={signer} />
     </CommandForm>
   );

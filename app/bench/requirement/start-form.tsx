@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useWatch } from 'react-hook-form';
 import { startRequirementWorkInput } from '@/lib/inspections/requirement-schema';
 import { CommandForm } from '../../_ui/command-form';
@@ -21,15 +23,16 @@ interface StartProps {
   readonly items: readonly { readonly value: string; readonly label: string }[];
 }
 
-const MINOR = { value: 'minor', label: 'Minor repair, or maintenance beside the list' };
+const MINOR = { value: 'minor', label: said('Minor repair, or maintenance beside the list') };
 const PREVENTIVE = {
   value: 'preventive',
-  label: 'Preventive maintenance',
-  hint: 'One of the items of part 43 Appendix A(c), no complex assembly.',
+  label: said('Preventive maintenance'),
+  hint: said('One of the items of part 43 Appendix A(c), no complex assembly.'),
 };
 
 /** Work begun that answers something due. From here on the aircraft does not fly until it is signed. */
 export function StartOnDueForm({ requirementId, fixed, mayBePreventive, whoSigns, items }: StartProps) {
+  const t = useWords();
   const command = useAct({
     action: workOnDueStarted,
     schema: startRequirementWorkInput,
@@ -42,32 +45,37 @@ export function StartOnDueForm({ requirementId, fixed, mayBePreventive, whoSigns
       jasc: fixed ? null : orNull(typed.jasc),
       swapOnly: fixed ? null : (yesNo(typed.swapOnly) ?? null),
     }),
-    done: 'Work is begun. Write its entry, then sign it: that is the record.',
+    done: t('Work is begun. Write its entry, then sign it: that is the record.'),
   });
   const kind = useWatch({ control: command.form.control, name: 'workKind' });
   return (
-    <CommandForm command={command} submit="Start the work" pendingWords="Starting…" label="Start work">
-      <TextField name="title" label="What is to be done" />
+    <CommandForm
+      command={command}
+      submit={t('Start the work')}
+      pendingWords={t('Starting…')}
+      label={t('Start work')}
+    >
+      <TextField name="title" label={t('What is to be done')} />
       {!fixed && (
         <>
           <ChoiceGroup
             name="workKind"
-            label="What kind of work is it?"
+            label={t('What kind of work is it?')}
             choices={mayBePreventive ? [PREVENTIVE, MINOR] : [MINOR]}
           />
           {kind === 'preventive' && (
-            <SelectField name="preventiveItem" label="Item of Appendix A(c)" choices={items} />
+            <SelectField name="preventiveItem" label={t('Item of Appendix A(c)')} choices={items} />
           )}
           <JascField name="jasc" />
           {whoSigns !== null && (
-            <Notice tone="blue" title="Who will sign it: a strict reading">
+            <Notice tone="blue" title={t('Who will sign it: a strict reading')}>
               <p>{whoSigns}</p>
             </Notice>
           )}
           <YesNo
             name="swapOnly"
-            label="Is a unit only taken out and put in?"
-            hint="Yes when nothing inside an instrument or radio is opened or repaired."
+            label={t('Is a unit only taken out and put in?')}
+            hint={t('Yes when nothing inside an instrument or radio is opened or repaired.')}
           />
         </>
       )}

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useWatch } from 'react-hook-form';
 import { recordVorCheckInput } from '@/lib/inspections/requirement-schema';
 import { CommandForm } from '../../_ui/command-form';
@@ -18,28 +19,34 @@ interface VorProps {
 
 /** The VOR check, recorded by whoever made it: date, place, bearing error, signature (91.171(d)). */
 export function VorForm({ requirementId, signer, methods }: VorProps) {
+  const t = useWords();
   const command = useAct({
     action: vorChecked,
     schema: recordVorCheckInput,
     start: { method: '', place: '', checkedOn: '', first: '', second: '', password: '' },
     input: (typed) => ({ ...typed, requirementId, method: orNull(typed.method) }),
-    done: 'The VOR check is recorded and signed.',
+    done: t('The VOR check is recorded and signed.'),
   });
   const dual = useWatch({ control: command.form.control, name: 'method' }) === 'dual';
   return (
-    <CommandForm command={command} submit="Sign the check" pendingWords="Signing…" label="VOR check">
-      <ChoiceGroup name="method" label="How was it checked?" choices={methods} />
-      <TextField name="checkedOn" label="Checked on" type="date" />
-      <TextField name="place" label="Where" hint="Airport and point, or station and radial." />
+    <CommandForm
+      command={command}
+      submit={t('Sign the check')}
+      pendingWords={t('Signing…')}
+      label={t('VOR check')}
+    >
+      <ChoiceGroup name="method" label={t('How was it checked?')} choices={methods} />
+      <TextField name="checkedOn" label={t('Checked on')} type="date" />
+      <TextField name="place" label={t('Where')} hint={t('Airport and point, or station and radial.')} />
       <NumberField
         name="first"
-        label={dual ? 'Bearing on the first receiver' : 'Bearing error'}
+        label={dual ? t('Bearing on the first receiver') : t('Bearing error')}
         unit="°"
-        hint={dual ? 'From 0 to 360, whole or half degrees.' : 'Whole or half degrees, with + or −.'}
+        hint={dual ? t('From 0 to 360, whole or half degrees.') : t('Whole or half degrees, with + or −.')}
       />
       <NumberField
         name="second"
-        label={dual ? 'Bearing on the second receiver' : 'Bearing error of the second receiver'}
+        label={dual ? t('Bearing on the second receiver') : t('Bearing error of the second receiver')}
         unit="°"
         optional={!dual}
       />

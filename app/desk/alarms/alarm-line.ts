@@ -1,3 +1,5 @@
+import { said } from '@/lib/words/said';
+import { type Translate } from '@/lib/words/translate';
 import { type FlightAlarm } from '@/lib/releases/read-alarms';
 
 /** One alarm as the strip shows it; plain data, for the page and for asking anew. */
@@ -13,7 +15,10 @@ export interface AlarmLine {
 }
 
 /** The strip's words. Void is as if it had not been released; a warning is for a flight that may go on. */
-export function alarmLine({ releaseId, registration, zone, pilot, state, event }: FlightAlarm): AlarmLine {
+export function alarmLine(
+  t: Translate,
+  { releaseId, registration, zone, pilot, state, event }: FlightAlarm,
+): AlarmLine {
   const isVoid = state.name === 'void';
   const decides = event.lines.find(({ effect }) => effect === 'bars' || effect === 'limits');
   const because = event.writeUp?.title ?? decides?.because ?? event.words;
@@ -21,7 +26,7 @@ export function alarmLine({ releaseId, registration, zone, pilot, state, event }
     releaseId,
     registration,
     isVoid,
-    title: `${isVoid ? 'release void' : (WARNED[state.name] ?? 'facts changed after release')}${pilot ? `, ${pilot}` : ''}`,
+    title: `${isVoid ? t('release void') : t(WARNED[state.name] ?? said('facts changed after release'))}${pilot ? `, ${pilot}` : ''}`,
     because,
     at: event.at,
     zone,
@@ -29,6 +34,6 @@ export function alarmLine({ releaseId, registration, zone, pilot, state, event }
 }
 
 const WARNED: Partial<Record<FlightAlarm['state']['name'], string>> = {
-  airborne: 'facts changed, already airborne',
-  landed: 'facts changed while it was out',
+  airborne: said('facts changed, already airborne'),
+  landed: said('facts changed while it was out'),
 };

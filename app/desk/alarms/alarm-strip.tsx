@@ -1,5 +1,6 @@
 'use client';
 
+import { English, useWords } from '#words';
 import { useCallback, useEffect, useRef, useState } from 'react';
 import Link from '@/app/_ui/link';
 import { Moment } from '@/app/_ui/moment';
@@ -18,6 +19,7 @@ const PATIENCE_MS = 10_000;
  * known: an empty strip must mean that there are none.
  */
 export function AlarmStrip({ drawn }: { drawn: readonly AlarmLine[] | null }) {
+  const t = useWords();
   const [alarms, setAlarms] = useState(drawn);
   const [isOld, setOld] = useState(drawn === null);
   const askedAt = useRef<number | null>(null);
@@ -74,11 +76,11 @@ export function AlarmStrip({ drawn }: { drawn: readonly AlarmLine[] | null }) {
   }, [ask]);
 
   return (
-    <aside aria-label="Alarms of released flights" className="not-on-paper">
+    <aside aria-label={t('Alarms of released flights')} className="not-on-paper">
       <div role="alert">
         {isOld && (
           <p className={`${styles.alarm} ${styles.warned}`}>
-            Whether released flights have alarms is not known: no contact.
+            {t('Whether released flights have alarms is not known: no contact.')}
           </p>
         )}
         {alarms?.map((alarm) => (
@@ -90,10 +92,10 @@ export function AlarmStrip({ drawn }: { drawn: readonly AlarmLine[] | null }) {
             <ShapeMark shape={alarm.isVoid ? 'cross' : 'wedge'} />
             <span>
               <b>
-                {alarm.isVoid && 'Do not fly '}
+                {alarm.isVoid && t('Do not fly ')}
                 {alarm.registration}: {alarm.title}.
               </b>{' '}
-              {alarm.because} <Moment at={alarm.at} zone={alarm.zone} clock />
+              <English>{alarm.because}</English> <Moment at={alarm.at} zone={alarm.zone} clock />
             </span>
           </Link>
         ))}

@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { useFormContext } from 'react-hook-form';
@@ -17,6 +19,7 @@ import { ZoneFields } from './zone-fields';
 
 /** A base to be added. An airport of the file fills the form; everything can still be changed before it is saved. */
 export function AddBaseForm() {
+  const t = useWords();
   const router = useRouter();
   const command = useCommand<BaseAsTyped, { ident: string }>({
     action: saveNewBase,
@@ -26,15 +29,15 @@ export function AddBaseForm() {
     onDone: ({ ident }) => router.push(`/desk/bases?added=${encodeURIComponent(ident)}`),
   });
   return (
-    <CommandForm command={command} submit="Add the base" label="Add a base">
-      <Section title="From the airport file">
+    <CommandForm command={command} submit={t('Add the base')} label={t('Add a base')}>
+      <Section title={t('From the airport file')}>
         <AirportSearch />
       </Section>
-      <Section title="The base">
+      <Section title={t('The base')}>
         <TextField
           name="ident"
-          label="Identifier"
-          hint="2 to 7 letters and digits. It never changes once the base is added."
+          label={t('Identifier')}
+          hint={t('2 to 7 letters and digits. It never changes once the base is added.')}
           maxLength={7}
           autoCapitalize="characters"
           spellCheck={false}
@@ -47,6 +50,7 @@ export function AddBaseForm() {
 
 /** A base to be put right. Its identifier stays. */
 export function ChangeBaseForm({ baseId, start }: { baseId: string; start: BaseAsTyped }) {
+  const t = useWords();
   const router = useRouter();
   const [saved, setSaved] = useState('');
   const command = useCommand<BaseAsTyped, { changed: string[] }>({
@@ -58,16 +62,21 @@ export function ChangeBaseForm({ baseId, start }: { baseId: string; start: BaseA
     start,
     afterDone: 'keep',
     onDone: ({ changed }) => {
-      setSaved(changed.length > 0 ? 'Saved.' : 'Nothing was different.');
+      setSaved(changed.length > 0 ? 'Saved.' : t('Nothing was different.'));
       router.refresh();
     },
   });
   return (
-    <CommandForm command={command} submit="Save the base" label="Change the base" pendingWords="Saving…">
+    <CommandForm
+      command={command}
+      submit={t('Save the base')}
+      label={t('Change the base')}
+      pendingWords={t('Saving…')}
+    >
       <Facts knownZone={start.zone} />
       {saved && (
         <Notice tone="blue" title={saved}>
-          <p>Answers of the aircraft based here are worked out by what stands above from now on.</p>
+          <p>{t('Answers of the aircraft based here are worked out by what stands above from now on.')}</p>
         </Notice>
       )}
     </CommandForm>
@@ -75,21 +84,22 @@ export function ChangeBaseForm({ baseId, start }: { baseId: string; start: BaseA
 }
 
 function Facts({ knownZone }: { knownZone?: string }) {
+  const t = useWords();
   const { formState } = useFormContext<BaseAsTyped>();
   return (
     <>
-      <TextField name="name" label="Name" maxLength={120} />
+      <TextField name="name" label={t('Name')} maxLength={120} />
       <div className={styles.pair}>
         <TextField
           name="latitudeDeg"
-          label="Latitude"
-          hint="Decimal degrees; south is minus."
+          label={t('Latitude')}
+          hint={t('Decimal degrees; south is minus.')}
           spellCheck={false}
         />
         <TextField
           name="longitudeDeg"
-          label="Longitude"
-          hint="Decimal degrees; west is minus."
+          label={t('Longitude')}
+          hint={t('Decimal degrees; west is minus.')}
           spellCheck={false}
         />
       </div>
@@ -102,26 +112,28 @@ function Facts({ knownZone }: { knownZone?: string }) {
 }
 
 const YES_NO = [
-  { value: 'yes', label: 'Yes' },
-  { value: 'no', label: 'No' },
-  { value: 'not-said', label: 'Not said' },
+  { value: 'yes', label: said('Yes') },
+  { value: 'no', label: said('No') },
+  { value: 'not-said', label: said('Not said') },
 ];
 
 const FACTS = [
   {
     name: 'repairAvailable',
-    label: 'Is there somebody here who can repair the aircraft?',
-    hint: 'Asked where an inoperative transponder is to be flown to repair. Not said counts as unknown.',
+    label: said('Is there somebody here who can repair the aircraft?'),
+    hint: said(
+      'Asked where an inoperative transponder is to be flown to repair. Not said counts as unknown.',
+    ),
   },
   {
     name: 'transponderAirspace',
-    label: 'Does it lie in airspace of 91.215(b)?',
-    hint: 'Transponder with altitude reporting.',
+    label: said('Does it lie in airspace of 91.215(b)?'),
+    hint: said('Transponder with altitude reporting.'),
   },
-  { name: 'adsbAirspace', label: 'Does it lie in airspace of 91.225?', hint: 'ADS-B Out.' },
+  { name: 'adsbAirspace', label: said('Does it lie in airspace of 91.225?'), hint: 'ADS-B Out.' },
   {
     name: 'controlledAirspace',
-    label: 'Is IFR from here in controlled airspace?',
-    hint: 'Altimeter and static system of 91.411.',
+    label: said('Is IFR from here in controlled airspace?'),
+    hint: said('Altimeter and static system of 91.411.'),
   },
 ] as const;

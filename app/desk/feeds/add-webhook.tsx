@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useState } from 'react';
 import { CommandForm } from '@/app/_ui/command-form';
 import { TextField } from '@/app/_ui/fields';
@@ -23,6 +24,7 @@ const CHOICES = EVENTS.map(({ name, says }) => ({ value: name, label: name, says
 
 /** Adds a webhook and shows its signing secret, this once. */
 export function AddWebhook() {
+  const t = useWords();
   const [added, setAdded] = useState<AddedWebhook | null>(null);
   const command = useCommand({
     action: async (input: Typed & { requestId: string }) => {
@@ -35,35 +37,40 @@ export function AddWebhook() {
   return (
     <>
       {added?.secret && (
-        <ShownOnce title="The webhook is added." label="Its signing secret" text={added.secret}>
-          <p>It is shown this once. The receiver checks with it that a message came from here.</p>
+        <ShownOnce title={t('The webhook is added.')} label={t('Its signing secret')} text={added.secret}>
+          <p>{t('It is shown this once. The receiver checks with it that a message came from here.')}</p>
         </ShownOnce>
       )}
       {added && added.secret === null && (
-        <Notice tone="amber" title="This webhook was added already.">
-          <p>Its secret was shown then. If nobody has it, end the webhook and add it again.</p>
+        <Notice tone="amber" title={t('This webhook was added already.')}>
+          <p>{t('Its secret was shown then. If nobody has it, end the webhook and add it again.')}</p>
         </Notice>
       )}
       <details className={styles.unfold}>
-        <summary>Add a webhook</summary>
-        <CommandForm command={command} submit="Add the webhook" pendingWords="Adding…" label="Add a webhook">
+        <summary>{t('Add a webhook')}</summary>
+        <CommandForm
+          command={command}
+          submit={t('Add the webhook')}
+          pendingWords={t('Adding…')}
+          label={t('Add a webhook')}
+        >
           <TextField
             name="name"
-            label="Who is told"
-            hint="Such as “Accounts”."
+            label={t('Who is told')}
+            hint={t('Such as “Accounts”.')}
             maxLength={80}
             autoComplete="off"
           />
           <TextField
             name="url"
             type="url"
-            label="Address"
-            hint="https, on the public internet, port 443 or 8443."
+            label={t('Address')}
+            hint={t('https, on the public internet, port 443 or 8443.')}
             maxLength={500}
             autoComplete="off"
             spellCheck={false}
           />
-          <CheckList name="events" label="What is told" choices={CHOICES} />
+          <CheckList name="events" label={t('What is told')} choices={CHOICES} />
         </CommandForm>
       </details>
     </>

@@ -1,15 +1,17 @@
+import { useWords } from '#words';
 import { LinkButton } from '@/app/_ui/button';
 import styles from './feeds.module.css';
 
 /** Every set as CSV and JSON. Plain links: the browser keeps what they give as a file. */
 export function Downloads({ sets }: { sets: readonly { name: string; says: string }[] }) {
+  const t = useWords();
   return (
     <>
       <p>
-        <LinkButton href="/api/export/everything.json">Everything as JSON</LinkButton>
+        <LinkButton href="/api/export/everything.json">{t('Everything as JSON')}</LinkButton>
       </p>
       <details className={styles.unfold}>
-        <summary>Table by table</summary>
+        <summary>{t('Table by table')}</summary>
         <ul className={styles.files}>
           {sets.map(({ name, says }) => (
             <li key={name}>

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { again, end, endHook } from './actions';
 import { AskFirst } from './ask-first';
 
@@ -9,39 +10,45 @@ interface OfOne {
 }
 
 export function EndKey({ id, name }: OfOne) {
+  const t = useWords();
   return (
     <AskFirst
-      label="End this key"
+      label={t('End this key')}
       name={name}
-      question={`End the key “${name}”? Programs that use it are refused from then on. It cannot be undone.`}
-      yes="Yes, end it"
-      no="Keep it"
+      question={t(
+        'End the key “{name}”? Programs that use it are refused from then on. It cannot be undone.',
+        { name },
+      )}
+      yes={t('Yes, end it')}
+      no={t('Keep it')}
       action={({ requestId }) => end({ requestId, keyId: id })}
     />
   );
 }
 
 export function EndWebhook({ id, name }: OfOne) {
+  const t = useWords();
   return (
     <AskFirst
-      label="End this webhook"
+      label={t('End this webhook')}
       name={name}
-      question={`End the webhook “${name}”? Nothing more is sent there, not even what waits.`}
-      yes="Yes, end it"
-      no="Keep it"
+      question={t('End the webhook “{name}”? Nothing more is sent there, not even what waits.', { name })}
+      yes={t('Yes, end it')}
+      no={t('Keep it')}
       action={({ requestId }) => endHook({ requestId, webhookId: id })}
     />
   );
 }
 
 export function SendAgain({ id, name }: OfOne) {
+  const t = useWords();
   return (
     <AskFirst
-      label="Send again"
+      label={t('Send again')}
       name={name}
-      question="Send it once more? It keeps its number, so that the receiver can tell a repeat."
-      yes="Yes, send it"
-      no="Leave it"
+      question={t('Send it once more? It keeps its number, so that the receiver can tell a repeat.')}
+      yes={t('Yes, send it')}
+      no={t('Leave it')}
       action={({ requestId }) => again({ requestId, deliveryId: id })}
     />
   );

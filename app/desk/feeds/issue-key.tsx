@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useState } from 'react';
 import { CommandForm } from '@/app/_ui/command-form';
 import { TextField } from '@/app/_ui/fields';
@@ -24,6 +25,7 @@ const CHOICES = Object.entries(SCOPES).map(([value, label]) => ({ value, label, 
 
 /** Issues a key and shows it, this once. A key for the calendar is shown as the address it stands in. */
 export function IssueKey() {
+  const t = useWords();
   const [issued, setIssued] = useState<IssuedKey | null>(null);
   const command = useCommand({
     action: async (input: Typed & { requestId: string }) => {
@@ -37,33 +39,38 @@ export function IssueKey() {
     <>
       {issued && <Issued issued={issued} />}
       <details className={styles.unfold}>
-        <summary>Issue a key</summary>
-        <CommandForm command={command} submit="Issue the key" pendingWords="Issuing…" label="Issue a key">
+        <summary>{t('Issue a key')}</summary>
+        <CommandForm
+          command={command}
+          submit={t('Issue the key')}
+          pendingWords={t('Issuing…')}
+          label={t('Issue a key')}
+        >
           <TextField
             name="name"
-            label="What it is for"
-            hint="Such as “Screen in the hangar”."
+            label={t('What it is for')}
+            hint={t('Such as “Screen in the hangar”.')}
             maxLength={80}
             autoComplete="off"
           />
           <CheckList
             name="scopes"
-            label="What it opens"
-            hint="As little as will do. The calendar has a key of its own."
+            label={t('What it opens')}
+            hint={t('As little as will do. The calendar has a key of its own.')}
             choices={CHOICES}
           />
           <TextField
             name="lastDay"
             type="date"
-            label="Last day"
+            label={t('Last day')}
             optional
-            hint="Good to the end of this day, UTC. Left empty, until it is ended."
+            hint={t('Good to the end of this day, UTC. Left empty, until it is ended.')}
           />
           <TextField
             name="password"
             type="password"
-            label="Your password"
-            hint="Asked again, because a key outlasts your session."
+            label={t('Your password')}
+            hint={t('Asked again, because a key outlasts your session.')}
             autoComplete="off"
           />
         </CommandForm>
@@ -73,27 +80,32 @@ export function IssueKey() {
 }
 
 function Issued({ issued: { key, prefix, forCalendar } }: { issued: IssuedKey }) {
+  const t = useWords();
   if (key === null) {
     return (
-      <Notice tone="amber" title={`The key ${prefix}… was issued already.`}>
-        <p>It was shown then and cannot be shown again. If nobody has it, end it and issue another.</p>
+      <Notice tone="amber" title={t('The key {prefix}… was issued already.', { prefix })}>
+        <p>{t('It was shown then and cannot be shown again. If nobody has it, end it and issue another.')}</p>
       </Notice>
     );
   }
   if (forCalendar) {
     return (
       <ShownOnce
-        title="The calendar is open at this address."
-        label="Address for your calendar program"
+        title={t('The calendar is open at this address.')}
+        label={t('Address for your calendar program')}
         text={`${window.location.origin}/api/calendar/${key}/maintenance-due.ics`}
       >
-        <p>It is shown this once. Whoever has it sees what falls due; treat it as a secret.</p>
+        <p>{t('It is shown this once. Whoever has it sees what falls due; treat it as a secret.')}</p>
       </ShownOnce>
     );
   }
   return (
-    <ShownOnce title="The key is issued." label="The key" text={key}>
-      <p>It is shown this once and kept nowhere. Programs send it as: Authorization: Bearer, then the key.</p>
+    <ShownOnce title={t('The key is issued.')} label={t('The key')} text={key}>
+      <p>
+        {t(
+          'It is shown this once and kept nowhere. Programs send it as: Authorization: Bearer, then the key.',
+        )}
+      </p>
     </ShownOnce>
   );
 }

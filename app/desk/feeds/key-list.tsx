@@ -1,3 +1,5 @@
+import { Say, useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { Ago, Moment } from '@/app/_ui/moment';
 import { Tag } from '@/app/_ui/tag';
 import { type KeyView } from '@/lib/feeds/read-feeds';
@@ -6,6 +8,7 @@ import styles from './feeds.module.css';
 
 /** Keys, those that work first. A key that has ended stays to be seen. */
 export function KeyList({ keys, asOf }: { keys: readonly KeyView[]; asOf: string }) {
+  const t = useWords();
   return (
     <ul className={styles.list}>
       {keys.map((key) => (
@@ -14,35 +17,49 @@ export function KeyList({ keys, asOf }: { keys: readonly KeyView[]; asOf: string
             <h3>{key.name}</h3>
             {key.works ? (
               <Tag tone="blue" size="small">
-                Works
+                {t('Works')}
               </Tag>
             ) : (
               <Tag tone="grey" shape="cross" size="small">
-                {standing(key)}
+                {standing(t, key)}
               </Tag>
             )}
           </div>
           <p>
-            <code>{key.prefix}…</code> opens {key.scopes.join(', ')}
+            <Say
+              text="<code>{prefix}…</code> opens {scopes}"
+              parts={{ code: <code /> }}
+              values={{ prefix: key.prefix, scopes: key.scopes.join(', ') }}
+            />
           </p>
           <p className={styles.soft}>
-            Issued <Moment at={key.issuedAt} zone="UTC" />. Acts for {key.actsFor}.{' '}
+            <Say
+              text="Issued <moment/>. Acts for {actsFor}."
+              parts={{ moment: <Moment at={key.issuedAt} zone="UTC" /> }}
+              values={{ actsFor: key.actsFor }}
+            />{' '}
             {key.endedAt && (
               <>
-                Ended <Moment at={key.endedAt} zone="UTC" />.{' '}
+                <Say
+                  text="Ended <moment/>."
+                  parts={{ moment: <Moment at={key.endedAt} zone="UTC" /> }}
+                />{' '}
               </>
             )}
             {!key.endedAt && key.expiresAt && (
               <>
-                Good until <Moment at={key.expiresAt} zone="UTC" />.{' '}
+                <Say
+                  text="Good until <moment/>."
+                  parts={{ moment: <Moment at={key.expiresAt} zone="UTC" /> }}
+                />{' '}
               </>
             )}
             {key.lastUsedAt ? (
               <>
-                Last used <Ago at={key.lastUsedAt} now={asOf} />.
+                <Say text="Last used <ago/>." parts={{ ago: <Ago at={key.lastUsedAt} now={asOf} /> }} />
               </>
             ) : (
-              'Never used.'
+              t('Never used.')
             )}
           </p>
           {!key.endedAt && <EndKey id={key.id} name={key.name} />}
@@ -52,7 +69,7 @@ export function KeyList({ keys, asOf }: { keys: readonly KeyView[]; asOf: string
   );
 }
 
-function standing({ endedAt, hasLeft }: KeyView): string {
-  if (endedAt) return 'Ended';
-  return hasLeft ? 'Its person has left' : 'Over';
+function standing(t: Translate, { endedAt, hasLeft }: KeyView): string {
+  if (endedAt) return t('Ended');
+  return hasLeft ? t('Its person has left') : t('Over');
 }

@@ -1,3 +1,4 @@
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
 import { EmptyState, PageTitle, Section } from '@/app/_ui/page';
@@ -13,65 +14,74 @@ import { IssueKey } from './issue-key';
 import { KeyList } from './key-list';
 import { WebhookList } from './webhook-list';
 
-export const metadata: Metadata = { title: 'Feeds' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Feeds') };
+}
 
 /** What goes out to other programs: keys, the calendar, webhooks, and files of everything. */
 export default async function FeedsPage() {
+  const t = await words();
   const { ref, who } = await requireActor('/desk/feeds');
   const feeds = await readFeeds(ref, {});
-  if (!feeds.ok) return <Refused who={who} title="Feeds" problem={feeds.problem} />;
+  if (!feeds.ok) return <Refused who={who} title={t('Feeds')} problem={feeds.problem} />;
   const { asOf, keys, webhooks } = feeds.value;
   return (
     <Shell who={who}>
       <PageTitle
-        back={{ href: '/desk', label: 'Fleet board' }}
-        lead="What other programs may read and are told, and everything that is kept here as files. Times on this page are UTC."
+        back={{ href: '/desk', label: t('Fleet board') }}
+        lead={t(
+          'What other programs may read and are told, and everything that is kept here as files. Times on this page are UTC.',
+        )}
       >
-        Feeds
+        {t('Feeds')}
       </PageTitle>
 
-      <Section title="Keys" id="keys">
+      <Section title={t('Keys')} id="keys">
         <p className={styles.words}>
-          A key lets a program ask as you, for what you choose here and never for more than your role.
+          {t('A key lets a program ask as you, for what you choose here and never for more than your role.')}
         </p>
         <p>
           <a href="/api/v1/openapi.json" className={styles.link}>
-            What a program can ask (OpenAPI 3.1)
+            {t('What a program can ask (OpenAPI 3.1)')}
           </a>
         </p>
         {keys.length > 0 ? (
           <KeyList keys={keys} asOf={asOf} />
         ) : (
-          <EmptyState title="No key has been issued." />
+          <EmptyState title={t('No key has been issued.')} />
         )}
         <IssueKey />
       </Section>
 
-      <Section title="Calendar of maintenance due" id="calendar">
+      <Section title={t('Calendar of maintenance due')} id="calendar">
         <p className={styles.words}>
-          Issue a key with “{SCOPES[IN_ADDRESS]}” alone. You then see an address for your calendar program.
-          The key stands in the address, because calendar programs cannot send it any other way: whoever has
-          the address sees what falls due. End the key to shut the address.
+          {t(
+            'Issue a key with “{scopes}” alone. You then see an address for your calendar program. The key stands in the address, because calendar programs cannot send it any other way: whoever has the address sees what falls due. End the key to shut the address.',
+            { scopes: SCOPES[IN_ADDRESS] },
+          )}
         </p>
       </Section>
 
-      <Section title="Webhooks" id="webhooks">
+      <Section title={t('Webhooks')} id="webhooks">
         <p className={styles.words}>
-          An address of yours that is told when something happens, within seconds. Each message is signed
-          (Standard Webhooks), tried again for about a day, and says which record it is about; the receiver
-          reads the rest with a key.
+          {t(
+            'An address of yours that is told when something happens, within seconds. Each message is signed (Standard Webhooks), tried again for about a day, and says which record it is about; the receiver reads the rest with a key.',
+          )}
         </p>
         {webhooks.length > 0 ? (
           <WebhookList webhooks={webhooks} asOf={asOf} />
         ) : (
-          <EmptyState title="Nobody is told." />
+          <EmptyState title={t('Nobody is told.')} />
         )}
         <AddWebhook />
       </Section>
 
-      <Section title="Files of everything" id="files">
+      <Section title={t('Files of everything')} id="files">
         <p className={styles.words}>
-          Hours are whole tenths of an hour, instants are UTC. Passwords, keys and pictures are not in them.
+          {t(
+            'Hours are whole tenths of an hour, instants are UTC. Passwords, keys and pictures are not in them.',
+          )}
         </p>
         <Downloads sets={EXPORTS} />
       </Section>

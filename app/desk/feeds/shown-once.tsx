@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useEffect, useId, useRef, useState } from 'react';
 import { Button, ButtonRow } from '@/app/_ui/button';
 import styles from './feeds.module.css';
@@ -13,6 +14,7 @@ interface ShownOnceProps {
 
 /** A secret that is never shown again: in a field to take it from, with the focus on it. */
 export function ShownOnce({ title, label, text, children }: ShownOnceProps) {
+  const t = useWords();
   const id = useId();
   const field = useRef<HTMLInputElement>(null);
   const [said, setSaid] = useState('');
@@ -24,7 +26,7 @@ export function ShownOnce({ title, label, text, children }: ShownOnceProps) {
       setSaid('Copied.');
     } catch {
       field.current?.select();
-      setSaid('Not copied. It is marked: copy it with the keyboard.');
+      setSaid(t('Not copied. It is marked: copy it with the keyboard.'));
     }
   }
 
@@ -42,7 +44,7 @@ export function ShownOnce({ title, label, text, children }: ShownOnceProps) {
         onFocus={(event) => event.target.select()}
       />
       <ButtonRow>
-        <Button onClick={() => void copy()}>Copy</Button>
+        <Button onClick={() => void copy()}>{t('Copy')}</Button>
         <span role="status">{said}</span>
       </ButtonRow>
     </div>

@@ -1,3 +1,5 @@
+import { Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { Ago, Moment } from '@/app/_ui/moment';
 import { Tag } from '@/app/_ui/tag';
 import { type DeliveryView, type WebhookView } from '@/lib/feeds/read-feeds';
@@ -6,6 +8,7 @@ import styles from './feeds.module.css';
 
 /** Webhooks with what was last told; what was given up stands first. */
 export function WebhookList({ webhooks, asOf }: { webhooks: readonly WebhookView[]; asOf: string }) {
+  const t = useWords();
   return (
     <ul className={styles.list}>
       {webhooks.map((webhook) => (
@@ -14,7 +17,7 @@ export function WebhookList({ webhooks, asOf }: { webhooks: readonly WebhookView
             <h3>{webhook.name}</h3>
             {webhook.endedAt ? (
               <Tag tone="grey" shape="cross" size="small">
-                Ended
+                {t('Ended')}
               </Tag>
             ) : (
               <Standing webhook={webhook} />
@@ -22,11 +25,14 @@ export function WebhookList({ webhooks, asOf }: { webhooks: readonly WebhookView
           </div>
           <p className={styles.address}>{webhook.url}</p>
           <p className={styles.soft}>
-            Told of {webhook.events.join(', ')}. Added by {webhook.addedBy},{' '}
-            <Moment at={webhook.addedAt} zone="UTC" />.
+            <Say
+              text="Told of {events}. Added by {addedBy}, <moment/>."
+              parts={{ moment: <Moment at={webhook.addedAt} zone="UTC" /> }}
+              values={{ events: webhook.events.join(', '), addedBy: webhook.addedBy }}
+            />
           </p>
           {webhook.deliveries.length > 0 && (
-            <ul className={styles.deliveries} aria-label={`Last told to ${webhook.name}`}>
+            <ul className={styles.deliveries} aria-label={t('Last told to {name}', { name: webhook.name })}>
               {webhook.deliveries.map((delivery) => (
                 <li key={delivery.id}>
                   <Delivery delivery={delivery} asOf={asOf} mayAgain={webhook.endedAt === null} />
@@ -42,28 +48,30 @@ export function WebhookList({ webhooks, asOf }: { webhooks: readonly WebhookView
 }
 
 function Standing({ webhook: { givenUp, waiting } }: { webhook: WebhookView }) {
+  const t = useWords();
   if (givenUp > 0) {
     return (
       <Tag tone="amber" size="small">
-        {givenUp} given up
+        {t('{givenUp} given up', { givenUp })}
       </Tag>
     );
   }
   return (
     <Tag tone="blue" size="small">
-      {waiting > 0 ? `${waiting} waiting` : 'Works'}
+      {waiting > 0 ? t('{waiting} waiting', { waiting }) : t('Works')}
     </Tag>
   );
 }
 
 function Delivery(props: { delivery: DeliveryView; asOf: string; mayAgain: boolean }) {
+  const t = useWords();
   const { delivery, asOf, mayAgain } = props;
   const { event, state, tries, trouble, madeAt } = delivery;
   return (
     <>
       <p>
-        <b>{event}</b> <Ago at={madeAt} now={asOf} />: {STATES[state]}
-        {tries > 1 && `, ${tries} tries`}
+        <b>{event}</b> <Ago at={madeAt} now={asOf} />: {t(STATES[state])}
+        {tries > 1 && t(', {tries} tries', { tries })}
       </p>
       {trouble && <p className={styles.soft}>{trouble}</p>}
       {state === 'given-up' && mayAgain && <SendAgain id={delivery.id} name={event} />}
@@ -71,4 +79,4 @@ function Delivery(props: { delivery: DeliveryView; asOf: string; mayAgain: boole
   );
 }
 
-const STATES = { waiting: 'waiting', sent: 'sent', 'given-up': 'given up' } as const;
+const STATES = { waiting: 'waiting', sent: 'sent', 'given-up': said('given up') } as const;

@@ -1,3 +1,4 @@
+import { type Translate } from '@/lib/words/translate';
 import { momentInWords } from '@/app/_ui/moment';
 import { type ProposalItem } from '@/lib/rules/proposals';
 
@@ -13,14 +14,22 @@ export interface CallAbout {
 
 /** What to say to the mechanic: which aircraft, when it is wanted, what holds it, and what is asked. */
 export function callInWords(
+  t: Translate,
   { registration, departAt, zone }: CallAbout,
   items: readonly ProposalItem[],
 ): string {
-  const wanted = `${registration} is wanted ${momentInWords(departAt, zone)}.`;
-  if (items.length === 0) return `${wanted} It may not go as it stands. Can you look at it before then?`;
+  const wanted = t('{registration} is wanted {moment}.', {
+    registration,
+    moment: momentInWords(departAt, zone),
+  });
+  if (items.length === 0)
+    return t('{wanted} It may not go as it stands. Can you look at it before then?', { wanted });
   const named = items.map(({ label }) => label).join('; ');
   return (
-    `${wanted} ${items.length === 1 ? 'One thing holds' : `${items.length} things hold`} it: ${named}. ` +
-    'Can it be put right and signed, or deferred, before then? If not, until when?'
+    t('{wanted} {which} it: {named}. ', {
+      wanted,
+      which: items.length === 1 ? t('One thing holds') : t('{items} things hold', { items: items.length }),
+      named,
+    }) + t('Can it be put right and signed, or deferred, before then? If not, until when?')
   );
 }

@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useEffect, useState } from 'react';
 import { Caution } from '@/app/_ui/caution';
 import { OutcomeMark } from '@/app/_ui/marks';
@@ -30,27 +32,33 @@ export function FlightAnswer(props: {
   onFactsMoved: (flight: FlightAsTyped, problem: Problem) => Promise<void>;
   onTake: (change: FormChange) => Promise<void>;
 }) {
+  const t = useWords();
   const { given, choices, isChanged, isAsking, mayRelease, mayBench, onFactsMoved, onTake } = props;
   const { answered, flight } = given;
   const isOld = useIsOld(answered.answeredAt);
   return (
-    <div role="group" aria-label="Answer" className={styles.sheet}>
+    <div role="group" aria-label={t('Answer')} className={styles.sheet}>
       <div className={isChanged ? styles.outdated : undefined}>
         <h2>{answered.registration}</h2>
         {isChanged ? (
           <p role="status" className={styles.stale}>
-            You changed the flight since. Get the answer again.
+            {t('You changed the flight since. Get the answer again.')}
           </p>
         ) : (
           <OutcomeMark outcome={answered.answer.outcome} size="large" />
         )}
         <p className={styles.soft}>
-          {momentInWords(answered.departAt, answered.zone)} to{' '}
-          {momentInWords(answered.arriveAt, answered.zone, true)}. {lightInWords(answered)}
+          {t('{moment} to {moment2}. {light}', {
+            moment: momentInWords(answered.departAt, answered.zone),
+            moment2: momentInWords(answered.arriveAt, answered.zone, true),
+            light: lightInWords(t, answered),
+          })}
         </p>
         <p className={isOld ? styles.stale : styles.soft}>
-          As of {clockWithSeconds(answered.answeredAt, answered.zone)}
-          {isOld && ': more than two minutes ago. Get the answer again before you rely on it.'}
+          {t('As of {clockWithSeconds}', {
+            clockWithSeconds: clockWithSeconds(answered.answeredAt, answered.zone),
+          })}
+          {isOld && t(': more than two minutes ago. Get the answer again before you rely on it.')}
         </p>
         {!isChanged && answered.spentAhead && <HoursAhead spent={answered.spentAhead} />}
         {!isChanged && <Warnings warnings={answered.warnings} />}
@@ -86,25 +94,34 @@ const fromOf = ({ fromBaseId, fromIdent }: FlightAsTyped, { bases }: DeskChoices
 
 /** The answer counts what flights released before this one will have flown by then. */
 function HoursAhead({ spent }: { spent: SpentAhead }) {
+  const t = useWords();
   const tenths = spent.flights.reduce((sum, flight) => sum + flight.tenths, 0);
   return (
     <p className={styles.soft}>
-      Counted ahead: {formatTenths(tenths)} h of {spent.flights.length === 1 ? 'a flight' : 'flights'}{' '}
-      released before it ({spent.flights.map(({ label }) => label).join('; ')}).
+      {t('Counted ahead: {tenths} h of {which} released before it ({flights}).', {
+        tenths: formatTenths(tenths),
+        which: spent.flights.length === 1 ? t('a flight') : t('flights'),
+        flights: spent.flights.map(({ label }) => label).join('; '),
+      })}
     </p>
   );
 }
 
-function lightInWords({ light, betweenSunsetAndSunrise, sunsetAt, zone, hire }: Answered): string {
-  const use = hire ? 'For hire' : 'Not for hire';
+function lightInWords(
+  t: Translate,
+  { light, betweenSunsetAndSunrise, sunsetAt, zone, hire }: Answered,
+): string {
+  const use = hire ? t('For hire') : t('Not for hire');
   if (light === null) return `${use}.`;
-  if (light === 'night') return `${use}, at night.`;
+  if (light === 'night') return t('{use}, at night.', { use });
   if (betweenSunsetAndSunrise) {
-    return `${use}, by day, but in part between sunset and sunrise: position lights on (14 CFR 91.209).`;
+    return t('{use}, by day, but in part between sunset and sunrise: position lights on (14 CFR 91.209).', {
+      use,
+    });
   }
   return sunsetAt === null
-    ? `${use}, by day.`
-    : `${use}, by day. Sunset ${momentInWords(sunsetAt, zone, true)}.`;
+    ? t('{use}, by day.', { use })
+    : t('{use}, by day. Sunset {moment}.', { use, moment: momentInWords(sunsetAt, zone, true) });
 }
 
 const OLD_AFTER_MS = 120_000;

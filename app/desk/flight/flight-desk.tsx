@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { useWatch } from 'react-hook-form';
 import { CommandForm } from '@/app/_ui/command-form';
@@ -38,6 +39,7 @@ export function FlightDesk(props: {
   mayRelease: boolean;
   mayBench: boolean;
 }) {
+  const t = useWords();
   const { choices, start, mayRelease, mayBench } = props;
   const { bases } = choices;
   const [given, setGiven] = useState<AnsweredFlight | null>(null);
@@ -92,9 +94,9 @@ export function FlightDesk(props: {
     <div className={styles.desk}>
       <CommandForm
         command={command}
-        submit={given ? 'Get the answer again' : 'Get the answer'}
-        pendingWords="Asking…"
-        label="Flight"
+        submit={given ? t('Get the answer again') : t('Get the answer')}
+        pendingWords={t('Asking…')}
+        label={t('Flight')}
       >
         <FlightFields choices={choices} places={places} onPlaces={addPlaces} />
       </CommandForm>
@@ -103,8 +105,12 @@ export function FlightDesk(props: {
           <Notice tone="amber" title={turnedDown.problem.say}>
             <p>
               {turnedDown.askedAgain && given
-                ? `Nothing was released. Asked again: the answer below is of ${clockWithSeconds(given.answered.answeredAt, given.answered.zone)}.`
-                : 'Nothing was released, and asking again did not work. Press “Get the answer”; what you typed is still here.'}
+                ? t('Nothing was released. Asked again: the answer below is of {clockWithSeconds}.', {
+                    clockWithSeconds: clockWithSeconds(given.answered.answeredAt, given.answered.zone),
+                  })
+                : t(
+                    'Nothing was released, and asking again did not work. Press “Get the answer”; what you typed is still here.',
+                  )}
             </p>
           </Notice>
         )}
@@ -121,8 +127,9 @@ export function FlightDesk(props: {
           />
         ) : (
           <p className={styles.empty}>
-            The answer will stand here: go, go with limits or no go, with the paragraph behind every line.
-            What you leave unanswered counts as not known, and the answer names it.
+            {t(
+              'The answer will stand here: go, go with limits or no go, with the paragraph behind every line. What you leave unanswered counts as not known, and the answer names it.',
+            )}
           </p>
         )}
       </div>

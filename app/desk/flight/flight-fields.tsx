@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useEffect } from 'react';
 import { useFormContext, useWatch } from 'react-hook-form';
 import { ChoiceGroup, Checkbox, NumberField, SelectField } from '@/app/_ui/fields';
@@ -17,6 +19,7 @@ export function FlightFields(props: {
   places: ReadonlyMap<string, NamedPlace>;
   onPlaces: (places: readonly NamedPlace[]) => void;
 }) {
+  const t = useWords();
   const { choices, places, onPlaces } = props;
   const form = useWatch<FlightForm>() as FlightForm;
   return (
@@ -24,7 +27,7 @@ export function FlightFields(props: {
       <div className={styles.pair}>
         <SelectField
           name="aircraftId"
-          label="Aircraft"
+          label={t('Aircraft')}
           choices={choices.aircraft.map(({ id, registration, typeName }) => ({
             value: id,
             label: `${registration}, ${typeName}`,
@@ -32,7 +35,7 @@ export function FlightFields(props: {
         />
         <SelectField
           name="pilotId"
-          label="Pilot in command"
+          label={t('Pilot in command')}
           choices={choices.pilots.map(({ id, name, grade }) => ({
             value: id,
             label: grade ? `${name}, ${grade.replaceAll('-', ' ')}` : name,
@@ -44,16 +47,16 @@ export function FlightFields(props: {
       <div className={styles.pair}>
         <ChoiceGroup
           name="rules"
-          label="Flight rules"
+          label={t('Flight rules')}
           sideBySide
           choices={[
-            { value: 'VFR', label: 'VFR' },
-            { value: 'IFR', label: 'IFR' },
+            { value: 'VFR', label: t('VFR') },
+            { value: 'IFR', label: t('IFR') },
           ]}
         />
         <SelectField
           name="purpose"
-          label="What is it for?"
+          label={t('What is it for?')}
           choices={Object.entries(PURPOSE_WORDS).map(([value, label]) => ({ value, label }))}
         />
       </div>
@@ -62,22 +65,22 @@ export function FlightFields(props: {
         <YesNo key={question} question={question} />
       ))}
       {asksAltitude(form) && (
-        <NumberField name="highestAltitudeFtMsl" label="Highest altitude" unit="ft MSL" whole />
+        <NumberField name="highestAltitudeFtMsl" label={t('Highest altitude')} unit={t('ft MSL')} whole />
       )}
       <details className={styles.more}>
-        <summary>More: air traffic control, crew only, on to a repair</summary>
+        <summary>{t('More: air traffic control, crew only, on to a repair')}</summary>
         <div className={styles.moreFields}>
           {questionsFor(form, 'aside').map((question) => (
             <YesNo key={question} question={question} />
           ))}
           <AtcAnswer
             name="atcTransponder"
-            label="Asked air traffic control to fly without the transponder?"
+            label={t('Asked air traffic control to fly without the transponder?')}
           />
-          <AtcAnswer name="atcAdsb" label="Asked air traffic control to fly without ADS-B Out?" />
+          <AtcAnswer name="atcAdsb" label={t('Asked air traffic control to fly without ADS-B Out?')} />
           <Checkbox
             name="continuingToRepair"
-            label="The failure was met under way; this flight goes on to where it can be repaired"
+            label={t('The failure was met under way; this flight goes on to where it can be repaired')}
           />
         </div>
       </details>
@@ -87,6 +90,7 @@ export function FlightFields(props: {
 
 /** Asked only of an aircraft that has a permit left. Under one, its conditions are the flight's limits. */
 function Permit({ choices, form }: { choices: DeskChoices; form: FlightForm }) {
+  const t = useWords();
   const { setValue } = useFormContext<FlightForm>();
   const permits = choices.aircraft.find((one) => one.id === form.aircraftId)?.permits ?? [];
   const isOfAnother = form.permitId !== '' && !permits.some(({ id }) => id === form.permitId);
@@ -98,35 +102,36 @@ function Permit({ choices, form }: { choices: DeskChoices; form: FlightForm }) {
   return (
     <SelectField
       name="permitId"
-      label="Under a special flight permit?"
+      label={t('Under a special flight permit?')}
       optional
-      hint="Its conditions become the limits of this one flight, and the release uses it up."
-      chooseWords="No permit"
+      hint={t('Its conditions become the limits of this one flight, and the release uses it up.')}
+      chooseWords={t('No permit')}
       choices={permits.map(({ id, label }) => ({ value: id, label }))}
     />
   );
 }
 
 const QUESTION_WORDS: Record<Question, string> = {
-  transponderAirspace: 'Into airspace that needs a transponder?',
-  adsbAirspace: 'Into airspace that needs ADS-B Out?',
-  controlledAirspace: 'In controlled airspace?',
-  usesVor: 'Navigating by VOR?',
-  overWaterBeyondGlide: 'Over water beyond gliding distance from shore?',
-  trainingWithin50Nm: 'Training wholly within 50 nautical miles?',
-  crewOnly: 'Only required crew aboard?',
+  transponderAirspace: said('Into airspace that needs a transponder?'),
+  adsbAirspace: said('Into airspace that needs ADS-B Out?'),
+  controlledAirspace: said('In controlled airspace?'),
+  usesVor: said('Navigating by VOR?'),
+  overWaterBeyondGlide: said('Over water beyond gliding distance from shore?'),
+  trainingWithin50Nm: said('Training wholly within 50 nautical miles?'),
+  crewOnly: said('Only required crew aboard?'),
 };
 
 function YesNo({ question }: { question: Question }) {
+  const t = useWords();
   return (
     <div className={styles.yesNo}>
       <ChoiceGroup
         name={question}
-        label={QUESTION_WORDS[question]}
+        label={t(QUESTION_WORDS[question])}
         sideBySide
         choices={[
-          { value: 'yes', label: 'Yes' },
-          { value: 'no', label: 'No' },
+          { value: 'yes', label: t('Yes') },
+          { value: 'no', label: t('No') },
         ]}
       />
     </div>
@@ -134,15 +139,16 @@ function YesNo({ question }: { question: Question }) {
 }
 
 function AtcAnswer({ name, label }: { name: 'atcTransponder' | 'atcAdsb'; label: string }) {
+  const t = useWords();
   return (
     <ChoiceGroup
       name={name}
       label={label}
       sideBySide
       choices={[
-        { value: 'not-asked', label: 'Not asked' },
-        { value: 'granted', label: 'Granted' },
-        { value: 'refused', label: 'Refused' },
+        { value: 'not-asked', label: t('Not asked') },
+        { value: 'granted', label: t('Granted') },
+        { value: 'refused', label: t('Refused') },
       ]}
     />
   );

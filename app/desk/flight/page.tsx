@@ -1,3 +1,4 @@
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
 import { Notice } from '@/app/_ui/notice';
@@ -14,24 +15,28 @@ import { Refused } from '../refused';
 import { FlightDesk } from './flight-desk';
 import { PlannedNext } from './planned-next';
 
-export const metadata: Metadata = { title: 'Compose a flight' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Compose a flight') };
+}
 
 type Asked = Record<string, string | string[] | undefined>;
 
 /** Compose a flight, get the answer, release it. It starts empty, from an aircraft, from a plan, or from an earlier release. */
 export default async function FlightPage(props: { searchParams: Promise<Asked> }) {
+  const t = await words();
   const asked = await props.searchParams;
   const { ref, who } = await requireActor(`/desk/flight${backTo(asked)}`);
   const choices = await readDeskChoices(ref, {});
-  if (!choices.ok) return <Refused who={who} title="Compose a flight" problem={choices.problem} />;
+  if (!choices.ok) return <Refused who={who} title={t('Compose a flight')} problem={choices.problem} />;
   const plans = mayUse(who.roles, 'planned-flights.read') ? await readPlansToCompose(ref, {}) : null;
   const begun = await startOf(ref, asked, choices.value);
   return (
     <Shell who={who}>
-      <PageTitle back={{ href: '/desk', label: 'Fleet board' }}>Compose a flight</PageTitle>
+      <PageTitle back={{ href: '/desk', label: t('Fleet board') }}>{t('Compose a flight')}</PageTitle>
       {begun.missing && (
         <Notice tone="amber" title={begun.missing}>
-          <p>The form below is empty.</p>
+          <p>{t('The form below is empty.')}</p>
         </Notice>
       )}
       {plans?.ok && <PlannedNext plans={plans.value} chosen={begun.plan} />}

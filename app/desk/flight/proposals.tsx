@@ -1,12 +1,13 @@
 'use client';
 
+import { English, useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useState } from 'react';
 import { Button } from '@/app/_ui/button';
 import Link from '@/app/_ui/link';
 import { type ProposalView, type FormChange } from '@/lib/releases/proposal-view';
 import { type DeskChoices } from '@/lib/releases/read-desk';
 import { type ProposalItem } from '@/lib/rules/proposals';
-import { counted } from '@/lib/rules/counted';
 import { OUTCOME_WORDS } from '../words';
 import { callInWords, type CallAbout } from './call-in-words';
 import styles from './proposals.module.css';
@@ -23,25 +24,33 @@ export function Proposals(props: {
   mayBench: boolean;
   onTake: (change: FormChange) => Promise<void>;
 }) {
+  const t = useWords();
   const { proposals, flight, choices, isAsking, mayBench, onTake } = props;
   if (proposals.length === 0) return null;
   return (
     <section className={styles.proposals} aria-labelledby="proposals">
-      <h3 id="proposals">What would make it go</h3>
-      <p className={styles.soft}>Proposals, not answers. Taking one changes the form and asks again.</p>
+      <h3 id="proposals">{t('What would make it go')}</h3>
+      <p className={styles.soft}>
+        {t('Proposals, not answers. Taking one changes the form and asks again.')}
+      </p>
       <ul>
         {proposals.map((proposal) => (
           <li key={`${proposal.kind} ${proposal.because}`}>
-            <p className={styles.what}>{proposal.because}</p>
+            <p className={styles.what}>
+              <English>{proposal.because}</English>
+            </p>
             <p className={styles.soft}>
-              {proposal.apply ? 'It would then be' : 'Once that is done it would be'}{' '}
-              {OUTCOME_WORDS[proposal.outcome]}
-              {proposal.limits.length > 0 && `, with ${counted(proposal.limits.length, 'limit')}`}.
-              {standsElsewhere(proposal, flight, choices)}
+              {proposal.apply ? t('It would then be') : t('Once that is done it would be')}{' '}
+              {t(OUTCOME_WORDS[proposal.outcome])}
+              {proposal.limits.length > 0 &&
+                t(', with {limits, plural, one {# limit} other {# limits}}', {
+                  limits: proposal.limits.length,
+                })}
+              .{standsElsewhere(t, proposal, flight, choices)}
             </p>
             <Items items={proposal.items} aircraftId={flight.aircraftId} mayBench={mayBench} />
             {proposal.kind === 'call-mechanic' && (
-              <Call words={callInWords(flight, proposal.items)} mechanics={choices.mechanics} />
+              <Call words={callInWords(t, flight, proposal.items)} mechanics={choices.mechanics} />
             )}
             {proposal.apply && <Take proposal={proposal} isAsking={isAsking} onTake={onTake} />}
           </li>
@@ -53,6 +62,7 @@ export function Proposals(props: {
 
 /** Another aircraft of another base has to be fetched first. */
 function standsElsewhere(
+  t: Translate,
   { apply, registration }: ProposalView,
   { fromIdent }: CallAbout,
   { aircraft, bases }: DeskChoices,
@@ -62,7 +72,7 @@ function standsElsewhere(
   const base = bases.find(({ id }) => id === baseId)?.ident;
   return base === undefined || base === fromIdent
     ? ''
-    : ` ${registration} is of ${base}: it has to be here first.`;
+    : t(' {registration} is of {base}: it has to be here first.', { registration: registration ?? '', base });
 }
 
 function Take(props: {
@@ -70,15 +80,16 @@ function Take(props: {
   isAsking: boolean;
   onTake: (change: FormChange) => Promise<void>;
 }) {
+  const t = useWords();
   const { proposal, isAsking, onTake } = props;
   const { apply, kind, registration } = proposal;
   if (!apply) return null;
   const words =
     kind === 'other-aircraft'
-      ? `Take ${registration} and ask again`
+      ? t('Take {registration} and ask again', { registration: registration ?? '' })
       : kind === 'earlier-return'
-        ? `Back by ${clock(apply.arriveLocal)} and ask again`
-        : `Leave at ${clock(apply.departLocal)} and ask again`;
+        ? t('Back by {clock} and ask again', { clock: clock(apply.arriveLocal) })
+        : t('Leave at {clock} and ask again', { clock: clock(apply.departLocal) });
   return (
     <Button aria-disabled={isAsking || undefined} onClick={() => void (isAsking || onTake(apply))}>
       {words}
@@ -113,6 +124,7 @@ function Items(props: { items: readonly ProposalItem[]; aircraftId: string; mayB
 
 /** What to say to the mechanic on the telephone or in a message: to read out, to copy, to print with the page. */
 function Call({ words, mechanics }: { words: string; mechanics: DeskChoices['mechanics'] }) {
+  const t = useWords();
   const [said, setSaid] = useState('');
   const copy = async () => {
     try {
@@ -120,19 +132,21 @@ function Call({ words, mechanics }: { words: string; mechanics: DeskChoices['mec
       setSaid('Copied.');
     } catch {
       // Not allowed here, or no https: the words stand there to be marked by hand.
-      setSaid('This browser does not copy. Mark the words and copy them.');
+      setSaid(t('This browser does not copy. Mark the words and copy them.'));
     }
   };
   return (
     <div className={styles.call}>
       {mechanics.length > 0 && (
         <p className={styles.soft}>
-          Whom: {mechanics.map(({ name, holds }) => (holds ? `${name} (${holds})` : name)).join('; ')}.
+          {t('Whom: {mechanics}.', {
+            mechanics: mechanics.map(({ name, holds }) => (holds ? `${name} (${holds})` : name)).join('; '),
+          })}
         </p>
       )}
       <blockquote>{words}</blockquote>
       <div className={`${styles.copy} not-on-paper`}>
-        <Button onClick={() => void copy()}>Copy the words</Button>
+        <Button onClick={() => void copy()}>{t('Copy the words')}</Button>
         <span role="status">{said}</span>
       </div>
     </div>

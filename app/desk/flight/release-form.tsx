@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import { CommandForm } from '@/app/_ui/command-form';
 import { Checkbox } from '@/app/_ui/fields';
@@ -16,6 +17,7 @@ export function ReleaseForm(props: {
   mayRelease: boolean;
   onFactsMoved: (flight: FlightAsTyped, problem: Problem) => Promise<void>;
 }) {
+  const t = useWords();
   const { given, mayRelease, onFactsMoved } = props;
   const { flight, answered } = given;
   const router = useRouter();
@@ -36,23 +38,25 @@ export function ReleaseForm(props: {
     onDone: ({ releaseId }) => router.push(`/desk/release/${releaseId}`),
   });
   if (!mayRelease) {
-    return <p className={styles.soft}>Releasing is for dispatchers and managers. Call the desk.</p>;
+    return <p className={styles.soft}>{t('Releasing is for dispatchers and managers. Call the desk.')}</p>;
   }
   if (!flight.pilotId) {
     return (
-      <p className={styles.soft}>To release it, choose the pilot in command and get the answer again.</p>
+      <p className={styles.soft}>
+        {t('To release it, choose the pilot in command and get the answer again.')}
+      </p>
     );
   }
   return (
     <CommandForm
       command={command}
-      submit={isLimited ? 'Release with limits' : 'Release'}
-      pendingWords="Releasing…"
-      label="Release"
+      submit={isLimited ? t('Release with limits') : t('Release')}
+      pendingWords={t('Releasing…')}
+      label={t('Release')}
       wide
     >
       {isLimited && (
-        <Checkbox name="limitsPassedOn" label="I have passed these limits to the pilot in command" />
+        <Checkbox name="limitsPassedOn" label={t('I have passed these limits to the pilot in command')} />
       )}
     </CommandForm>
   );

@@ -1,19 +1,28 @@
+import { English, useWords } from '#words';
 import { Cite } from '@/app/_ui/cite';
 import { type FlightWarning } from '@/lib/rules/proposals';
 import styles from './proposals.module.css';
 
 /** What to see before releasing, whatever the answer is. */
 export function Warnings({ warnings }: { warnings: readonly FlightWarning[] }) {
+  const t = useWords();
   if (warnings.length === 0) return null;
   return (
     <section className={styles.warnings} aria-labelledby="warnings">
       <h3 id="warnings">
-        {warnings.length === 1 ? 'One warning' : `${warnings.length} warnings`} about this flight
+        {t('{which} about this flight', {
+          which:
+            warnings.length === 1
+              ? t('One warning')
+              : t('{warnings} warnings', { warnings: warnings.length }),
+        })}
       </h3>
       <ul>
         {warnings.map(({ kind, because, cite }) => (
           <li key={`${kind} ${because}`}>
-            <p>{because}</p>
+            <p>
+              <English>{because}</English>
+            </p>
             {cite && <Cite cite={cite} />}
           </li>
         ))}

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useFormContext } from 'react-hook-form';
 import { NumberField, TextField } from '@/app/_ui/fields';
 import { PlaceField } from '@/app/_ui/place-field';
@@ -17,6 +18,7 @@ export function Places(props: {
   form: FlightForm;
   onPlaces: (places: readonly NamedPlace[]) => void;
 }) {
+  const t = useWords();
   const { choices, form, onPlaces } = props;
   const { setValue } = useFormContext<FlightForm>();
   const place = { near: choices.bases, search: findPlaces, onFound: onPlaces };
@@ -26,18 +28,18 @@ export function Places(props: {
   return (
     <div className={styles.withChips}>
       <div className={styles.pair}>
-        <PlaceField name="from" label="From" {...place} />
-        <PlaceField name="to" label="To" {...place} />
+        <PlaceField name="from" label={t('From')} {...place} />
+        <PlaceField name="to" label={t('To')} {...place} />
       </div>
       {home && (
-        <Chips label="Places">
+        <Chips label={t('Places')}>
           <Chip
             onPress={() => {
               setValue('from', placeText(home));
               setValue('to', placeText(home));
             }}
           >
-            {home.ident} and back
+            {t('{ident} and back', { ident: home.ident })}
           </Chip>
         </Chips>
       )}
@@ -50,6 +52,7 @@ const LASTS_MINUTES = [60, 90, 120];
 
 /** When, and for how long; what is likely is one press away. */
 export function Times({ places, form }: { places: ReadonlyMap<string, NamedPlace>; form: FlightForm }) {
+  const t = useWords();
   const { setValue } = useFormContext<FlightForm>();
   const from = places.get(identIn(form.from));
   const to = places.get(identIn(form.to));
@@ -60,11 +63,13 @@ export function Times({ places, form }: { places: ReadonlyMap<string, NamedPlace
         <div className={styles.withChips}>
           <TextField
             name="departLocal"
-            label={from ? `Departs, local time at ${from.ident}` : 'Departs, local time'}
+            label={
+              from ? t('Departs, local time at {ident}', { ident: from.ident }) : t('Departs, local time')
+            }
             type="datetime-local"
           />
           {from && (
-            <Chips label="Departure">
+            <Chips label={t('Departure')}>
               {DEPARTS_IN_MINUTES.map((minutes) => (
                 <Chip
                   key={minutes}
@@ -72,7 +77,7 @@ export function Times({ places, form }: { places: ReadonlyMap<string, NamedPlace
                     setValue('departLocal', localTimeIn(new Date().toISOString(), minutes, from.zone))
                   }
                 >
-                  in {minutes} min
+                  {t('in {minutes} min', { minutes })}
                 </Chip>
               ))}
             </Chips>
@@ -81,17 +86,17 @@ export function Times({ places, form }: { places: ReadonlyMap<string, NamedPlace
         <div className={styles.withChips}>
           <TextField
             name="arriveLocal"
-            label={to ? `Arrives, local time at ${to.ident}` : 'Arrives, local time'}
+            label={to ? t('Arrives, local time at {ident}', { ident: to.ident }) : t('Arrives, local time')}
             type="datetime-local"
           />
           {from && to && (
-            <Chips label="Arrival">
+            <Chips label={t('Arrival')}>
               {LASTS_MINUTES.map((minutes) => {
                 const arrives = arrivalAfter(form.departLocal, from.zone, minutes, to.zone);
                 return (
                   arrives && (
                     <Chip key={minutes} onPress={() => setValue('arriveLocal', arrives)}>
-                      +{formatTenths(minutes / 6)} h
+                      {t('+{tenths} h', { tenths: formatTenths(minutes / 6) })}
                     </Chip>
                   )
                 );
@@ -103,14 +108,14 @@ export function Times({ places, form }: { places: ReadonlyMap<string, NamedPlace
       <div className={styles.withChips}>
         <NumberField
           name="plannedHours"
-          label="Planned time in service"
+          label={t('Planned time in service')}
           unit="h"
-          hint="Counts against inspections that go by hours."
+          hint={t('Counts against inspections that go by hours.')}
         />
         {between !== null && (
-          <Chips label="Planned time">
+          <Chips label={t('Planned time')}>
             <Chip onPress={() => setValue('plannedHours', formatTenths(between))}>
-              {formatTenths(between)} h, as the times say
+              {t('{tenths} h, as the times say', { tenths: formatTenths(between) })}
             </Chip>
           </Chips>
         )}
@@ -120,8 +125,9 @@ export function Times({ places, form }: { places: ReadonlyMap<string, NamedPlace
 }
 
 function Chips({ label, children }: { label: string; children: React.ReactNode }) {
+  const t = useWords();
   return (
-    <div role="group" aria-label={`Fill in: ${label}`} className={styles.chips}>
+    <div role="group" aria-label={t('Fill in: {label}', { label })} className={styles.chips}>
       {children}
     </div>
   );

@@ -1,3 +1,4 @@
+import { useWords } from '#words';
 import { Section } from '@/app/_ui/page';
 import { pictureOf } from '@/lib/insight/draw';
 import { FIGURE_TITLES, headlineOf, type FigureId } from '@/lib/insight/figures';
@@ -8,8 +9,9 @@ import { Drawing } from './drawing';
 
 /** One figure: its number in words, what it counts, its chart, its rows, its files. */
 export function Figure({ view, figure, address }: { view: InsightView; figure: FigureId; address: string }) {
-  const title = FIGURE_TITLES[figure];
-  const { number, words, standsOn, definition } = headlineOf(view, figure);
+  const t = useWords();
+  const title = t(FIGURE_TITLES[figure]);
+  const { number, words, standsOn, definition } = headlineOf(t, view, figure);
   const picture = pictureOf(view, figure);
   const file = (as: string) => `/api/insight/${figure}?${[address, `as=${as}`].filter(Boolean).join('&')}`;
   return (
@@ -22,19 +24,19 @@ export function Figure({ view, figure, address }: { view: InsightView; figure: F
         {picture ? (
           <Drawing id={figure} picture={picture} />
         ) : (
-          <p className={styles.nothing}>Nothing to draw in this period.</p>
+          <p className={styles.nothing}>{t('Nothing to draw in this period.')}</p>
         )}
         <p className={styles.definition}>
-          <b>What it counts.</b> {definition}
+          <b>{t('What it counts.')}</b> {t(definition)}
         </p>
         <Rows view={view} figure={figure} />
         <p className={`${styles.files} not-on-paper`}>
-          <a href={file('csv')} download aria-label={`CSV: ${title}`}>
-            CSV
+          <a href={file('csv')} download aria-label={t('CSV: {title}', { title })}>
+            {t('CSV')}
           </a>
           {picture && (
-            <a href={file('svg')} download aria-label={`Chart as SVG: ${title}`}>
-              Chart as SVG
+            <a href={file('svg')} download aria-label={t('Chart as SVG: {title}', { title })}>
+              {t('Chart as SVG')}
             </a>
           )}
         </p>
@@ -45,18 +47,23 @@ export function Figure({ view, figure, address }: { view: InsightView; figure: F
 
 /** The rows behind the chart, for a screen reader and for whoever wants the single ones. */
 function Rows({ view, figure }: { view: InsightView; figure: FigureId }) {
+  const t = useWords();
+  const title = t(FIGURE_TITLES[figure]);
   const { columns, rows } = tableOf(view, figure);
   if (rows.length === 0) return null;
   return (
     <details className={styles.rows}>
       <summary>
-        The same as a table: {FIGURE_TITLES[figure].toLowerCase()} ({rows.length})
+        {t('The same as a table: {figure_titles} ({rows})', {
+          figure_titles: title.toLowerCase(),
+          rows: rows.length,
+        })}
       </summary>
       {/* A wide table scrolls in its own box; the box takes the focus, so that the keyboard can scroll it. */}
       <div
         className={styles.scroll}
         role="region"
-        aria-label={`Table: ${FIGURE_TITLES[figure]}`}
+        aria-label={t('Table: {figure_titles}', { figure_titles: title })}
         // eslint-disable-next-line jsx-a11y/no-noninteractive-tabindex
         tabIndex={0}
       >

@@ -1,3 +1,5 @@
+import { Say } from '#words';
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
 import { DateText, Moment } from '@/app/_ui/moment';
@@ -13,10 +15,14 @@ import { Figure } from './figure';
 import styles from './insight.module.css';
 import { PeriodForm } from './period-form';
 
-export const metadata: Metadata = { title: 'Insight' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Insight') };
+}
 
 /** Figures over a period from what is on record, each with its definition, its chart, its rows and its files. */
 export default async function InsightPage(props: { searchParams: Promise<AskedInAddress> }) {
+  const t = await words();
   const asked = await props.searchParams;
   const address = inAddress(asked);
   const { ref, who } = await requireActor(`/desk/insight${address && `?${address}`}`);
@@ -24,18 +30,20 @@ export default async function InsightPage(props: { searchParams: Promise<AskedIn
   const refused = insight.ok ? null : insight.problem;
   // A period that cannot be looked at keeps what was typed: the choices come from the usual period then.
   const usual = refused?.code === 'invalid' ? await readInsight(ref, {}) : insight;
-  if (!usual.ok) return <Refused who={who} title="Insight" problem={refused ?? usual.problem} />;
+  if (!usual.ok) return <Refused who={who} title={t('Insight')} problem={refused ?? usual.problem} />;
   const view = usual.value;
   const back = mayUse(who.roles, 'flight.release')
-    ? { href: '/desk', label: 'Fleet board' }
-    : { href: '/bench', label: 'Bench' };
+    ? { href: '/desk', label: t('Fleet board') }
+    : { href: '/bench', label: t('Bench') };
   return (
     <Shell who={who}>
       <PageTitle
         back={back}
-        lead="How the fleet fared, from what is on record here. The figures decide nothing; each says what it counts and what it does not see."
+        lead={t(
+          'How the fleet fared, from what is on record here. The figures decide nothing; each says what it counts and what it does not see.',
+        )}
       >
-        Insight
+        {t('Insight')}
       </PageTitle>
       <PeriodForm asked={asked} view={view} />
       {refused ? (
@@ -44,12 +52,15 @@ export default async function InsightPage(props: { searchParams: Promise<AskedIn
         <>
           <p className={styles.about}>
             <b>
-              <DateText date={view.period.from} /> to <DateText date={view.period.until} />
+              <DateText date={view.period.from} /> {t('to')} <DateText date={view.period.until} />
             </b>
-            , {view.period.days} {view.period.days === 1 ? 'day' : 'days'} at the base, {view.about}. As of{' '}
-            <Moment at={view.asOf} zone={view.zone} />.{' '}
+            <Say
+              text=", {days, plural, one {# day} other {# days}} at the base, {about}. As of <moment/>."
+              parts={{ moment: <Moment at={view.asOf} zone={view.zone} /> }}
+              values={{ days: view.period.days, about: view.about }}
+            />{' '}
             <a href={`/api/insight/definitions?${address}`} className="not-on-paper">
-              All figures and definitions as CSV
+              {t('All figures and definitions as CSV')}
             </a>
           </p>
           <div className={styles.figures}>

@@ -1,3 +1,4 @@
+import { useWords } from '#words';
 import { ButtonRow, SubmitButton } from '@/app/_ui/button';
 import { SelectField, TextField } from '@/app/_ui/fields';
 import Link from '@/app/_ui/link';
@@ -8,19 +9,20 @@ import styles from './insight.module.css';
 
 /** Which days, which aircraft: links for the usual periods, and a form whose answer is an address to keep or send on. */
 export function PeriodForm({ asked, view }: { asked: AskedInAddress; view: InsightView }) {
+  const t = useWords();
   const { aircraft, base } = asked;
   const dated = Boolean(asked.from) || Boolean(asked.until);
   const chosen = dated ? null : (asked.days ?? String(PERIODS[0]));
   return (
     <div className={`${styles.asked} not-on-paper`}>
-      <nav aria-label="Period" className={styles.periods}>
+      <nav aria-label={t('Period')} className={styles.periods}>
         {PERIODS.toSorted((a, b) => a - b).map((days) => (
           <Link
             key={days}
             href={`/desk/insight?${inAddress({ days: String(days), aircraft, base })}`}
             aria-current={chosen === String(days) ? 'page' : undefined}
           >
-            Last {days} days
+            {t('Last {days} days', { days })}
           </Link>
         ))}
       </nav>
@@ -29,32 +31,32 @@ export function PeriodForm({ asked, view }: { asked: AskedInAddress; view: Insig
         key={inAddress(asked)}
         method="get"
         action="/desk/insight"
-        aria-label="Period and aircraft"
+        aria-label={t('Period and aircraft')}
         className={styles.form}
       >
         <TextField
           name="from"
           type="date"
-          label="First day"
+          label={t('First day')}
           defaultValue={dated ? (asked.from ?? '') : view.period.from}
         />
         <TextField
           name="until"
           type="date"
-          label="Last day"
+          label={t('Last day')}
           defaultValue={dated ? (asked.until ?? '') : view.period.until}
         />
         <SelectField
           name="aircraft"
-          label="Aircraft"
-          chooseWords="All aircraft"
+          label={t('Aircraft')}
+          chooseWords={t('All aircraft')}
           defaultValue={aircraft ?? ''}
           choices={view.choices.aircraft.map(({ id, registration }) => ({ value: id, label: registration }))}
         />
         <SelectField
           name="base"
-          label="Base"
-          chooseWords="All bases"
+          label={t('Base')}
+          chooseWords={t('All bases')}
           defaultValue={base ?? ''}
           choices={view.choices.bases.map(({ id, ident, name }) => ({
             value: id,
@@ -62,7 +64,7 @@ export function PeriodForm({ asked, view }: { asked: AskedInAddress; view: Insig
           }))}
         />
         <ButtonRow>
-          <SubmitButton weight="plain">Show</SubmitButton>
+          <SubmitButton weight="plain">{t('Show')}</SubmitButton>
         </ButtonRow>
       </form>
     </div>

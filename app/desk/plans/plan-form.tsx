@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useMemo, useState } from 'react';
 import { useFormContext, useWatch } from 'react-hook-form';
 import { z } from 'zod';
@@ -55,6 +56,7 @@ export function PlanForm({
   choices: DeskChoices;
   aircraft: readonly PlannedAircraft[];
 }) {
+  const t = useWords();
   const [done, setDone] = useState('');
   const [found, setFound] = useState<readonly NamedPlace[]>([]);
   const command = useCommand<Typed, unknown>({
@@ -64,14 +66,14 @@ export function PlanForm({
     },
     schema: z.preprocess((typed) => asInput(typed as Typed & { requestId: string }), planFlightInput),
     start: EMPTY,
-    onDone: () => setDone('Planned. It stands in the list below if it departs within seven days.'),
+    onDone: () => setDone(t('Planned. It stands in the list below if it departs within seven days.')),
   });
   return (
-    <CommandForm command={command} submit="Plan the flight" label="Plan a flight">
+    <CommandForm command={command} submit={t('Plan the flight')} label={t('Plan a flight')}>
       <div className={styles.pair}>
         <SelectField
           name="aircraftId"
-          label="Aircraft"
+          label={t('Aircraft')}
           choices={choices.aircraft.map(({ id, registration, typeName }) => ({
             value: id,
             label: `${registration}, ${typeName}`,
@@ -79,16 +81,16 @@ export function PlanForm({
         />
         <SelectField
           name="pilotId"
-          label="Pilot"
+          label={t('Pilot')}
           optional
-          chooseWords="Not named yet"
+          chooseWords={t('Not named yet')}
           choices={choices.pilots.map(({ id, name }) => ({ value: id, label: name }))}
         />
       </div>
       <Times aircraft={aircraft} places={[...choices.bases, ...found]} />
       <div className={styles.pair}>
-        <NumberField name="plannedHours" label="Planned hours" unit="h" optional />
-        <TextField name="words" label="What for" optional maxLength={500} />
+        <NumberField name="plannedHours" label={t('Planned hours')} unit="h" optional />
+        <TextField name="words" label={t('What for')} optional maxLength={500} />
       </div>
       <More bases={choices.bases} onFound={(places) => setFound((known) => [...known, ...places])} />
       <p role="status" className={styles.done}>
@@ -99,6 +101,7 @@ export function PlanForm({
 }
 
 function Times(props: { aircraft: readonly PlannedAircraft[]; places: readonly NamedPlace[] }) {
+  const t = useWords();
   const { aircraft, places } = props;
   const [aircraftId, from, to] = useWatch<Typed, ['aircraftId', 'fromIdent', 'toIdent']>({
     name: ['aircraftId', 'fromIdent', 'toIdent'],
@@ -106,52 +109,56 @@ function Times(props: { aircraft: readonly PlannedAircraft[]; places: readonly N
   const base = aircraft.find((one) => one.aircraftId === aircraftId)?.baseIdent;
   const hint = (typed: string) => {
     const ident = identIn(typed);
-    if (ident === '') return base ? `Local time at ${base}.` : 'Local time at the aircraft’s base.';
+    if (ident === '')
+      return base ? t('Local time at {base}.', { base }) : t('Local time at the aircraft’s base.');
     const zone = places.find((place) => place.ident === ident)?.zone;
-    return zone ? `Local time at ${ident} (${zone}).` : `Local time at ${ident}.`;
+    return zone
+      ? t('Local time at {ident} ({zone}).', { ident, zone })
+      : t('Local time at {ident}.', { ident });
   };
   return (
     <div className={styles.pair}>
-      <TextField name="departLocal" label="Departs" type="datetime-local" hint={hint(from)} />
-      <TextField name="arriveLocal" label="Is back" type="datetime-local" hint={hint(to)} />
+      <TextField name="departLocal" label={t('Departs')} type="datetime-local" hint={hint(from)} />
+      <TextField name="arriveLocal" label={t('Is back')} type="datetime-local" hint={hint(to)} />
     </div>
   );
 }
 
 /** What a plan can say and need not. Opens by itself where something in it is wrong. */
 function More(props: { bases: readonly NamedPlace[]; onFound: (places: readonly NamedPlace[]) => void }) {
+  const t = useWords();
   const { bases, onFound } = props;
   const { errors } = useFormContext<Typed>().formState;
   const [isOpen, setOpen] = useState(false);
   const wrong = Boolean(errors.fromIdent ?? errors.toIdent ?? errors.rules ?? errors.purpose);
   const near = useMemo(() => bases.map(({ ident, name, zone }) => ({ ident, name, zone })), [bases]);
-  const place = { near, search: findPlaces, onFound, hint: 'Empty: the aircraft’s base.' };
+  const place = { near, search: findPlaces, onFound, hint: t('Empty: the aircraft’s base.') };
   return (
     <details
       className={styles.more}
       open={isOpen || wrong}
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
-      <summary>More: from and to, rules, purpose</summary>
+      <summary>{t('More: from and to, rules, purpose')}</summary>
       <div className={styles.moreFields}>
         <div className={styles.pair}>
-          <PlaceField name="fromIdent" label="From (optional)" {...place} />
-          <PlaceField name="toIdent" label="To (optional)" {...place} />
+          <PlaceField name="fromIdent" label={t('From (optional)')} {...place} />
+          <PlaceField name="toIdent" label={t('To (optional)')} {...place} />
         </div>
         <div className={styles.pair}>
           <SelectField
             name="rules"
-            label="Rules"
+            label={t('Rules')}
             optional
-            chooseWords="Not said"
+            chooseWords={t('Not said')}
             choices={RULES.map((value) => ({ value, label: value }))}
           />
           <SelectField
             name="purpose"
-            label="Purpose"
+            label={t('Purpose')}
             optional
-            chooseWords="Not said"
-            choices={PURPOSES.map((value) => ({ value, label: PURPOSE_WORDS[value] }))}
+            chooseWords={t('Not said')}
+            choices={PURPOSES.map((value) => ({ value, label: t(PURPOSE_WORDS[value]) }))}
           />
         </div>
       </div>

@@ -1,5 +1,7 @@
 'use client';
 
+import { Say, useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useState } from 'react';
 import { Button, ButtonRow } from '@/app/_ui/button';
 import { CommandForm } from '@/app/_ui/command-form';
@@ -18,6 +20,7 @@ import styles from './plans.module.css';
 
 /** The flights of the coming days by aircraft; each can be cancelled where the person may. */
 export function PlannedList({ planned, mayCancel }: { planned: PlannedFlights; mayCancel: boolean }) {
+  const t = useWords();
   const [said, setSaid] = useState('');
   const withFlights = planned.aircraft.filter(({ flights }) => flights.length > 0);
   const without = planned.aircraft.filter(({ flights }) => flights.length === 0);
@@ -26,7 +29,7 @@ export function PlannedList({ planned, mayCancel }: { planned: PlannedFlights; m
       <p role="status" className={styles.done}>
         {said}
       </p>
-      {withFlights.length === 0 && <EmptyState title="Nothing is planned." />}
+      {withFlights.length === 0 && <EmptyState title={t('Nothing is planned.')} />}
       {withFlights.map(({ aircraftId, registration, baseIdent, zone, flights }) => (
         <section key={aircraftId} className={styles.aircraft} aria-label={registration}>
           <h3>
@@ -37,22 +40,30 @@ export function PlannedList({ planned, mayCancel }: { planned: PlannedFlights; m
               <li key={flight.id}>
                 <div>
                   <p className={styles.when}>
-                    <Moment at={flight.departAt} zone={flight.from.zone} /> to{' '}
-                    <Moment at={flight.arriveAt} zone={flight.to.zone} clock />
+                    <Say
+                      text="<moment/> to <moment2/>"
+                      parts={{
+                        moment: <Moment at={flight.departAt} zone={flight.from.zone} />,
+                        moment2: <Moment at={flight.arriveAt} zone={flight.to.zone} clock />,
+                      }}
+                    />
                   </p>
-                  <p>{inWords(flight, baseIdent)}</p>
+                  <p>{inWords(t, flight, baseIdent)}</p>
                   <p className={styles.onward}>
                     {flight.release && (
                       <Link href={`/desk/release/${flight.release.releaseId}`}>
-                        {STATE_WORDS[flight.release.state]}
+                        {t(STATE_WORDS[flight.release.state])}
                       </Link>
                     )}
                     {(!flight.release || CAME_TO_NOTHING.includes(flight.release.state)) && (
                       <Link
                         href={`/desk/flight?plan=${flight.id}`}
-                        aria-label={`Compose ${registration}, ${momentInWords(flight.departAt, zone)}`}
+                        aria-label={t('Compose {registration}, {moment}', {
+                          registration,
+                          moment: momentInWords(flight.departAt, zone),
+                        })}
                       >
-                        Compose
+                        {t('Compose')}
                       </Link>
                     )}
                   </p>
@@ -71,7 +82,9 @@ export function PlannedList({ planned, mayCancel }: { planned: PlannedFlights; m
       ))}
       {withFlights.length > 0 && without.length > 0 && (
         <p className={styles.soft}>
-          Nothing planned: {without.map(({ registration }) => registration).join(', ')}.
+          {t('Nothing planned: {without}.', {
+            without: without.map(({ registration }) => registration).join(', '),
+          })}
         </p>
       )}
     </>
@@ -81,35 +94,42 @@ export function PlannedList({ planned, mayCancel }: { planned: PlannedFlights; m
 /** A release that came to nothing leaves the plan to be composed anew. */
 const CAME_TO_NOTHING: readonly ReleaseStateName[] = ['void', 'withdrawn'];
 
-const inWords = (flight: PlannedFlightView, baseIdent: string): string =>
+const inWords = (t: Translate, flight: PlannedFlightView, baseIdent: string): string =>
   [
-    flight.pilot ?? 'No pilot named yet',
-    flight.plannedTenths === null ? null : `${formatTenths(flight.plannedTenths)} h`,
+    flight.pilot ?? t('No pilot named yet'),
+    flight.plannedTenths === null ? null : t('{tenths} h', { tenths: formatTenths(flight.plannedTenths) }),
     flight.from.ident === baseIdent && flight.to.ident === baseIdent
       ? null
-      : `${flight.from.ident} to ${flight.to.ident}`,
+      : t('{ident} to {ident2}', { ident: flight.from.ident, ident2: flight.to.ident }),
     flight.rules,
     flight.purpose === null ? null : (PURPOSE_WORDS[flight.purpose as Purpose] ?? flight.purpose),
     flight.words || null,
-    `planned by ${flight.plannedBy}${flight.fromFile === null ? '' : ` from ${flight.fromFile || 'pasted text'}`}`,
+    t('planned by {plannedBy}{which}', {
+      plannedBy: flight.plannedBy,
+      which:
+        flight.fromFile === null
+          ? ''
+          : t(' from {fromFile}', { fromFile: flight.fromFile || t('pasted text') }),
+    }),
   ]
     .filter((part) => part !== null)
     .join(' · ');
 
 /** Cancelling asks once more: a plan that is gone changes what the mechanic takes up first. */
 function Cancel(props: { flight: PlannedFlightView; name: string; onDone: (words: string) => void }) {
+  const t = useWords();
   const { flight, name, onDone } = props;
   const [asks, setAsks] = useState(false);
   const command = useCommand<Record<string, never>, unknown>({
     action: ({ requestId }) => cancelPlan({ requestId, plannedFlightId: flight.id }),
     start: {},
-    onDone: () => onDone(`Cancelled: ${name}.`),
+    onDone: () => onDone(t('Cancelled: {name}.', { name })),
   });
   if (!asks) {
     return (
       <ButtonRow>
-        <Button aria-label={`Cancel ${name}`} onClick={() => setAsks(true)}>
-          Cancel
+        <Button aria-label={t('Cancel {name}', { name })} onClick={() => setAsks(true)}>
+          {t('Cancel')}
         </Button>
       </ButtonRow>
     );
@@ -117,15 +137,15 @@ function Cancel(props: { flight: PlannedFlightView; name: string; onDone: (words
   return (
     <CommandForm
       command={command}
-      submit="Yes, cancel it"
-      label={`Cancel ${name}?`}
+      submit={t('Yes, cancel it')}
+      label={t('Cancel {name}?', { name })}
       beside={
         <Button weight="quiet" onClick={() => setAsks(false)}>
-          Keep it
+          {t('Keep it')}
         </Button>
       }
     >
-      <p>Cancel this planned flight?</p>
+      <p>{t('Cancel this planned flight?')}</p>
     </CommandForm>
   );
 }

@@ -1,5 +1,7 @@
 'use client';
 
+import { Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { useFieldArray, useFormContext, useWatch, type Path } from 'react-hook-form';
@@ -27,6 +29,7 @@ interface EditorProps {
 
 /** The list of a type, to be changed and saved as its next version. Nothing is changed before that. */
 export function ListEditor({ typeId, fromVersion, list, areas, measurements }: EditorProps) {
+  const t = useWords();
   const router = useRouter();
   const [saved, setSaved] = useState<number | null>(null);
   const [said, setSaid] = useState('');
@@ -37,7 +40,7 @@ export function ListEditor({ typeId, fromVersion, list, areas, measurements }: E
       const read = readList(typed);
       if (!read.ok) {
         const fields = Object.fromEntries(Object.entries(read.fields).map(([path, say]) => [path, [say]]));
-        return { ok: false, problem: { code: 'invalid', say: 'Some fields need another look.', fields } };
+        return { ok: false, problem: { code: 'invalid', say: t('Some fields need another look.'), fields } };
       }
       return inThisForm(await saveList({ requestId, typeId, fromVersion, list: read.list, why: typed.why }));
     },
@@ -49,21 +52,25 @@ export function ListEditor({ typeId, fromVersion, list, areas, measurements }: E
     },
   });
   return (
-    <CommandForm command={command} submit={`Save as version ${fromVersion + 1}`} pendingWords="Saving…">
+    <CommandForm
+      command={command}
+      submit={t('Save as version {fromVersion}', { fromVersion: fromVersion + 1 })}
+      pendingWords={t('Saving…')}
+    >
       <p role="status" className="out-of-sight">
         {said}
       </p>
       <Stations areas={areas} measurements={measurements} onSaid={setSaid} />
       <TextArea
         name="why"
-        label="Why this version?"
-        hint="Whoever reads the list in three years wants to know."
+        label={t('Why this version?')}
+        hint={t('Whoever reads the list in three years wants to know.')}
         rows={2}
         maxLength={500}
       />
       {saved !== null && (
-        <Notice tone="blue" title={`Saved as version ${saved}.`}>
-          <p>Walkarounds begun from now on use it. One under way keeps the version it began with.</p>
+        <Notice tone="blue" title={t('Saved as version {saved}.', { saved })}>
+          <p>{t('Walkarounds begun from now on use it. One under way keeps the version it began with.')}</p>
         </Notice>
       )}
     </CommandForm>
@@ -85,6 +92,7 @@ interface StationsProps extends Pick<EditorProps, 'areas' | 'measurements'> {
 }
 
 function Stations({ areas, measurements, onSaid }: StationsProps) {
+  const t = useWords();
   const { control, setFocus, formState } = useFormContext<ListAsTyped>();
   const { fields, move, remove, append } = useFieldArray({ control, name: 'stations' });
   const wrong = formState.errors.stations;
@@ -92,14 +100,20 @@ function Stations({ areas, measurements, onSaid }: StationsProps) {
   const [open, setOpen] = useState<string | null>(null);
   const [area, setArea] = useState('');
   const free = areas.filter(({ value }) => !stations.some((station) => station.area === value));
-  const titleOf = (index: number) => stations[index]?.title || 'Station without a name';
+  const titleOf = (index: number) => stations[index]?.title || t('Station without a name');
 
   // A station with something wrong in it opens by itself: an error nobody sees cannot be put right.
   const isOpen = (key: string, index: number) => open === key || wrong?.[index] !== undefined;
 
   function shift(from: number, to: number) {
     move(from, to);
-    onSaid(`${titleOf(from)} is now number ${to + 1} of ${fields.length}.`);
+    onSaid(
+      t('{titleOf} is now number {to} of {fields}.', {
+        titleOf: titleOf(from),
+        to: to + 1,
+        fields: fields.length,
+      }),
+    );
   }
 
   function add() {
@@ -110,7 +124,7 @@ function Stations({ areas, measurements, onSaid }: StationsProps) {
       { focusName: `stations.${fields.length}.title` },
     );
     setArea('');
-    onSaid(`${chosen.label} is added at the end.`);
+    onSaid(t('{label} is added at the end.', { label: chosen.label }));
     requestAnimationFrame(() => setFocus(`stations.${fields.length}.title` as Path<ListAsTyped>));
   }
 
@@ -131,23 +145,23 @@ function Stations({ areas, measurements, onSaid }: StationsProps) {
                   {titleOf(index)}
                   <span className={styles.soft}>
                     {stations[index]?.items.length ?? 0}{' '}
-                    {stations[index]?.items.length === 1 ? 'item' : 'items'}
+                    {stations[index]?.items.length === 1 ? t('item') : t('items')}
                   </span>
                 </button>
               </h3>
               <Shift index={index} count={fields.length} what={titleOf(index)} onShift={shift} />
             </div>
             <div hidden={!isOpen(field.area, index)} className={styles.stationBody}>
-              <TextField name={`stations.${index}.title`} label="Name of the station" maxLength={80} />
+              <TextField name={`stations.${index}.title`} label={t('Name of the station')} maxLength={80} />
               <Items station={index} measurements={measurements} onSaid={onSaid} />
               <Button
                 weight="quiet"
                 onClick={() => {
-                  onSaid(`${titleOf(index)} is taken out.`);
+                  onSaid(t('{titleOf} is taken out.', { titleOf: titleOf(index) }));
                   remove(index);
                 }}
               >
-                Take out this station
+                {t('Take out this station')}
               </Button>
             </div>
           </li>
@@ -156,9 +170,9 @@ function Stations({ areas, measurements, onSaid }: StationsProps) {
       {free.length > 0 && (
         <div className={styles.add}>
           <label>
-            <span>Another station at</span>
+            <span>{t('Another station at')}</span>
             <select value={area} onChange={(event) => setArea(event.target.value)}>
-              <option value="">Choose…</option>
+              <option value="">{t('Choose…')}</option>
               {free.map(({ value, label }) => (
                 <option key={value} value={value}>
                   {label}
@@ -167,7 +181,7 @@ function Stations({ areas, measurements, onSaid }: StationsProps) {
             </select>
           </label>
           <Button onClick={add} aria-disabled={area === ''}>
-            Add the station
+            {t('Add the station')}
           </Button>
         </div>
       )}
@@ -180,15 +194,18 @@ function Items(props: {
   measurements: EditorProps['measurements'];
   onSaid: (words: string) => void;
 }) {
+  const t = useWords();
   const { station, measurements, onSaid } = props;
   const { control, setFocus } = useFormContext<ListAsTyped>();
   const name = `stations.${station}.items` as const;
   const { fields, move, remove, append } = useFieldArray({ control, name });
   const items = useWatch({ control, name });
-  const titleOf = (index: number) => items[index]?.title || 'Item without a name';
+  const titleOf = (index: number) => items[index]?.title || t('Item without a name');
 
   function add(kind: 'look' | 'number' | 'sample') {
-    append(emptyItem(kind, `item-${newRequestId().slice(0, 13)}`), { shouldFocus: false });
+    append(emptyItem(kind, `item-${newRequestId().slice(0, 13)}`), {
+      shouldFocus: false,
+    });
     requestAnimationFrame(() => setFocus(`${name}.${fields.length}.title` as Path<ListAsTyped>));
   }
 
@@ -198,14 +215,20 @@ function Items(props: {
         {fields.map((field, index) => (
           <li key={field.id} className={styles.item}>
             <div className={styles.itemHead}>
-              <span className={styles.kind}>{KINDS[field.kind]}</span>
+              <span className={styles.kind}>{t(KINDS[field.kind])}</span>
               <Shift
                 index={index}
                 count={fields.length}
                 what={titleOf(index)}
                 onShift={(from, to) => {
                   move(from, to);
-                  onSaid(`${titleOf(from)} is now number ${to + 1} of ${fields.length} here.`);
+                  onSaid(
+                    t('{titleOf} is now number {to} of {fields} here.', {
+                      titleOf: titleOf(from),
+                      to: to + 1,
+                      fields: fields.length,
+                    }),
+                  );
                 }}
               />
             </div>
@@ -213,25 +236,29 @@ function Items(props: {
             <Button
               weight="quiet"
               onClick={() => {
-                onSaid(`${titleOf(index)} is taken out.`);
+                onSaid(t('{titleOf} is taken out.', { titleOf: titleOf(index) }));
                 remove(index);
               }}
             >
-              Take out<span className="out-of-sight"> {titleOf(index)}</span>
+              <Say
+                text="Take out<span> {titleOf}</span>"
+                parts={{ span: <span className="out-of-sight" /> }}
+                values={{ titleOf: titleOf(index) }}
+              />
             </Button>
           </li>
         ))}
       </ol>
       <ButtonRow>
-        <Button onClick={() => add('look')}>Add something to look at</Button>
-        <Button onClick={() => add('number')}>Add a number</Button>
-        <Button onClick={() => add('sample')}>Add a drain</Button>
+        <Button onClick={() => add('look')}>{t('Add something to look at')}</Button>
+        <Button onClick={() => add('number')}>{t('Add a number')}</Button>
+        <Button onClick={() => add('sample')}>{t('Add a drain')}</Button>
       </ButtonRow>
     </>
   );
 }
 
-const KINDS = { look: 'To look at', number: 'A number', sample: 'A drain to sample' } as const;
+const KINDS = { look: said('To look at'), number: 'A number', sample: said('A drain to sample') } as const;
 
 /** Up and down by buttons: works by keyboard, by voice, and with gloves. */
 function Shift(props: {
@@ -240,12 +267,13 @@ function Shift(props: {
   what: string;
   onShift: (from: number, to: number) => void;
 }) {
+  const t = useWords();
   const { index, count, what, onShift } = props;
   return (
     <span className={styles.shift}>
       <button
         type="button"
-        aria-label={`${what}: up`}
+        aria-label={t('{what}: up', { what })}
         aria-disabled={index === 0 || undefined}
         onClick={() => index > 0 && onShift(index, index - 1)}
       >
@@ -253,7 +281,7 @@ function Shift(props: {
       </button>
       <button
         type="button"
-        aria-label={`${what}: down`}
+        aria-label={t('{what}: down', { what })}
         aria-disabled={index === count - 1 || undefined}
         onClick={() => index < count - 1 && onShift(index, index + 1)}
       >

@@ -1,3 +1,4 @@
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { readPhotoPage } from '@/lib/photos/read-photo';
 import { requireActor } from '../../_session/actor-ref';
@@ -7,7 +8,10 @@ import { Shell } from '../../_ui/shell';
 import { PlainProblem } from '../../ramp/_parts/plain-problem';
 import styles from './photo.module.css';
 
-export const metadata: Metadata = { title: 'Photo' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Photo') };
+}
 export const dynamic = 'force-dynamic';
 
 interface Props {
@@ -17,6 +21,7 @@ interface Props {
 
 /** One photo as large as the screen, with what was drawn on it. Leads back to the write-up where one came from. */
 export default async function PhotoPage({ params, searchParams }: Props) {
+  const t = await words();
   const { id } = await params;
   const from = (await searchParams).from === 'bench' ? 'bench' : 'ramp';
   const { ref, who } = await requireActor(`/photos/${id}?from=${from}`);
@@ -24,14 +29,14 @@ export default async function PhotoPage({ params, searchParams }: Props) {
   if (!read.ok) return <PlainProblem who={who} problem={read.problem} />;
   const { photo, writeUp } = read.value;
   const address = `/api/photos/${photo.id}`;
-  const name = writeUp ? `Photo of ${writeUp.number}` : 'Photo';
+  const name = writeUp ? t('Photo of {number}', { number: writeUp.number }) : t('Photo');
   return (
     <Shell who={who}>
       <PageTitle
         back={
           writeUp
             ? { href: `/${from}/write-up/${writeUp.id}`, label: writeUp.number }
-            : { href: `/${from}`, label: 'Back' }
+            : { href: `/${from}`, label: t('Back') }
         }
         lead={writeUp?.title}
       >
@@ -48,7 +53,7 @@ export default async function PhotoPage({ params, searchParams }: Props) {
         />
         <figcaption>
           <a href={address} target="_blank" rel="noopener" className={styles.alone}>
-            {photo.marks.length > 0 ? 'Open the picture without the marks' : 'Open the picture alone'}
+            {photo.marks.length > 0 ? t('Open the picture without the marks') : t('Open the picture alone')}
           </a>
         </figcaption>
       </figure>

@@ -1,3 +1,5 @@
+import { Say, useWords } from '#words';
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { mayUse, type Role } from '@/lib/access/policy';
 import { readAircraftFile, type AircraftFile } from '@/lib/fleet/read-aircraft-file';
@@ -23,7 +25,10 @@ import { StartWalk } from '../_parts/start-walk';
 import { usualUse } from '../_parts/usual-use';
 import { WriteUpCard } from '../_parts/write-up-card';
 
-export const metadata: Metadata = { title: 'Aircraft' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Aircraft') };
+}
 export const dynamic = 'force-dynamic';
 
 interface Props {
@@ -32,6 +37,7 @@ interface Props {
 
 /** One aircraft before the walkaround: today's answer, and what is known of it already. */
 export default async function AircraftPage({ params }: Props) {
+  const t = await words();
   const { aircraftId } = await params;
   const { ref, who } = await requireActor(`/ramp/${aircraftId}`);
   // Before the rest: what is written in between is then told of as new.
@@ -43,7 +49,10 @@ export default async function AircraftPage({ params }: Props) {
   return (
     <Shell who={who}>
       <div className={styles.column}>
-        <PageTitle back={{ href: '/ramp', label: 'All aircraft' }} lead={`${row.typeName}, ${row.baseName}`}>
+        <PageTitle
+          back={{ href: '/ramp', label: t('All aircraft') }}
+          lead={`${row.typeName}, ${row.baseName}`}
+        >
           {row.registration}
         </PageTitle>
         <StaysFresh asOf={asOf} zones={[row.zone]} seq={newest.ok ? newest.value.seq : undefined}>
@@ -54,15 +63,15 @@ export default async function AircraftPage({ params }: Props) {
             {mayUse(who.roles, 'walkaround.start') && <StartWalk aircraftId={aircraftId} zone={row.zone} />}
             {/* A plain load: the form is a page the phone keeps, so it opens at once with any signal. */}
             <Go href={`/ramp/${aircraftId}/finding`} className={phone.press}>
-              Write up a finding
+              {t('Write up a finding')}
             </Go>
           </div>
-          <Section title="Where it is written up">
+          <Section title={t('Where it is written up')}>
             <DrawnAircraft aircraftId={aircraftId} writeUps={writeUps.map(marked)} />
           </Section>
-          <Section title="Written up now">
+          <Section title={t('Written up now')}>
             {writeUps.length === 0 ? (
-              <EmptyState title="Nothing is written up on this aircraft." />
+              <EmptyState title={t('Nothing is written up on this aircraft.')} />
             ) : (
               <ul className={styles.plainList}>
                 {writeUps.map((writeUp) => (
@@ -77,7 +86,7 @@ export default async function AircraftPage({ params }: Props) {
           </Section>
           <PilotsRecords file={file.value} roles={who.roles} />
           {recentlyClosed.length > 0 && (
-            <Section title="Closed in the last 30 days">
+            <Section title={t('Closed in the last 30 days')}>
               <ul className={styles.plainList}>
                 {recentlyClosed.map((writeUp) => (
                   <li key={writeUp.id}>
@@ -95,6 +104,7 @@ export default async function AircraftPage({ params }: Props) {
 
 /** What a pilot records or carries: the VOR check (91.171(d)), use of the locator, and the list of what is deferred. */
 function PilotsRecords({ file, roles }: { file: AircraftFile; roles: readonly Role[] }) {
+  const t = useWords();
   const records = file.requirements.filter(
     ({ kind }) =>
       (kind === 'vor-check' && mayUse(roles, 'vor-check.record')) ||
@@ -103,7 +113,7 @@ function PilotsRecords({ file, roles }: { file: AircraftFile; roles: readonly Ro
   const deferred = file.writeUps.some(({ state }) => state === 'deferred');
   if (records.length === 0 && !deferred) return null;
   return (
-    <Section title="To record and to carry">
+    <Section title={t('To record and to carry')}>
       <ul className={styles.plainList}>
         {records.map(({ id, name }) => (
           <li key={id}>
@@ -113,7 +123,7 @@ function PilotsRecords({ file, roles }: { file: AircraftFile; roles: readonly Ro
         {deferred && (
           <li>
             <PaperLink href={`/api/papers/deferrals?aircraft=${file.row.aircraftId}`}>
-              What is deferred, to carry aboard
+              {t('What is deferred, to carry aboard')}
             </PaperLink>
           </li>
         )}
@@ -145,34 +155,38 @@ const EDGES = { 'no-go': 'red', 'go-with-limits': 'amber', go: 'green' } as cons
 
 /** The usual use in short; every reason with its paragraph, and the other kinds of flight, are one tap away. */
 function TodaysAnswer({ file }: { file: AircraftFile }) {
+  const t = useWords();
   const usual = file.answers.find((one) => one.id === usualUse(file.row));
   const others = file.answers.filter((one) => one !== usual);
   return (
     <Card edge={usual ? EDGES[usual.answer.outcome] : undefined}>
       {usual && (
-        <section className={styles.answer} aria-label="Today’s answer">
+        <section className={styles.answer} aria-label={t('Today’s answer')}>
           <div>
             <FreshMark outcome={usual.answer.outcome} size="large" />
           </div>
           <p>
-            <b>{usual.name}</b>, today at {file.row.baseIdent}, as of{' '}
-            <Moment at={file.asOf} zone={file.row.zone} clock />
+            <Say
+              text="<b>{name}</b>, today at {baseIdent}, as of <moment/>"
+              parts={{ b: <b />, moment: <Moment at={file.asOf} zone={file.row.zone} clock /> }}
+              values={{ name: t(usual.name), baseIdent: file.row.baseIdent }}
+            />
           </p>
           <InShort answer={usual.answer} />
           <details className={styles.fold}>
-            <summary>All reasons, with the paragraphs</summary>
+            <summary>{t('All reasons, with the paragraphs')}</summary>
             <VerdictLines lines={usual.answer.lines} />
           </details>
         </section>
       )}
       <details className={styles.fold}>
-        <summary>All kinds of flight</summary>
+        <summary>{t('All kinds of flight')}</summary>
         <ul className={styles.kinds}>
           {others.map(({ id, name, answer }) => (
             <li key={id}>
               <details className={styles.kind}>
                 <summary>
-                  <span>{name}</span>
+                  <span>{t(name)}</span>
                   <FreshMark outcome={answer.outcome} size="small" />
                 </summary>
                 <VerdictLines lines={answer.lines} compact />
@@ -189,12 +203,13 @@ function TodaysAnswer({ file }: { file: AircraftFile }) {
 const SHORT = 3;
 
 function InShort({ answer }: { answer: Answer }) {
+  const t = useWords();
   const deciding = oneEach(answer.lines.filter(({ effect }) => effect === 'bars' || effect === 'limits'));
   const more = deciding.length - SHORT;
   return (
     <>
       {deciding.length > 0 && <VerdictLines lines={deciding.slice(0, SHORT)} compact />}
-      {more > 0 && <p className={styles.headline}>And {more} more, below.</p>}
+      {more > 0 && <p className={styles.headline}>{t('And {more} more, below.', { more })}</p>}
     </>
   );
 }

@@ -1,15 +1,16 @@
 'use client';
 
+import { useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import { useEffect, useRef, useState } from 'react';
 import { queue, useIsOutboxRead, useOutbox } from '../_phone/outbox';
 import { photoMessages, usePhotos } from '../_phone/photos';
 import { Button } from '../../_ui/button';
 import { TakePhotos } from './take-photos';
-import { counted } from '@/lib/rules/counted';
 
 /** More photos for a finding that has arrived. They are queued on a press, so that they can be marked before. */
 export function AddPhotos({ findingId, label }: { findingId: string; label: string }) {
+  const t = useWords();
   const router = useRouter();
   const bundle = `more/${findingId}`;
   const taken = usePhotos(bundle) ?? [];
@@ -45,11 +46,15 @@ export function AddPhotos({ findingId, label }: { findingId: string; label: stri
       <TakePhotos bundle={bundle} />
       {isToQueue && (
         <Button weight="main" onClick={() => void send()} aria-disabled={busy || undefined}>
-          Send {counted(taken.length, 'photo')}
+          {t('Send {taken, plural, one {# photo} other {# photos}}', { taken: taken.length })}
         </Button>
       )}
       <p role="status">
-        {waiting > 0 ? `${counted(waiting, 'photo')} not sent yet, kept on this phone.` : ''}
+        {waiting > 0
+          ? t('{waiting, plural, one {# photo} other {# photos}} not sent yet, kept on this phone.', {
+              waiting,
+            })
+          : ''}
       </p>
     </>
   );

@@ -1,10 +1,12 @@
+import { useWords } from '#words';
 import { type WriteUpEvent } from '@/lib/findings/events';
 import { Moment } from '../../_ui/moment';
 import styles from './ramp.module.css';
 
 /** What became of a write-up, in the words of those who did it. */
 export function Events({ events, zone }: { events: readonly WriteUpEvent[]; zone: string }) {
-  if (events.length === 0) return <p className={styles.soft}>Nobody has seen to it yet.</p>;
+  const t = useWords();
+  if (events.length === 0) return <p className={styles.soft}>{t('Nobody has seen to it yet.')}</p>;
   return (
     <ol className={styles.events}>
       {events.map((event, index) => (

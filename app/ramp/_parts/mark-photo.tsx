@@ -1,5 +1,8 @@
 'use client';
 
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
+import { type Translate } from '@/lib/words/translate';
 import { useEffect, useRef, useState, type PointerEvent } from 'react';
 import { Marks } from '../../_ui/marked-photo';
 import { Button } from '../../_ui/button';
@@ -17,6 +20,7 @@ export default function MarkPhoto(props: {
   onMarks: (marks: readonly PhotoMark[]) => void;
   onDone: () => void;
 }) {
+  const t = useWords();
   const { photo, url, onMarks, onDone } = props;
   // What is drawn is shown from here: two quick strokes must not pass each other on the way through the phone's store.
   const [marks, setMarks] = useState(photo.marks);
@@ -42,9 +46,9 @@ export default function MarkPhoto(props: {
   return (
     <dialog ref={dialog} className={styles.dialog} aria-labelledby="mark-title" onClose={onDone}>
       <div className={styles.head}>
-        <h2 id="mark-title">Mark the photo</h2>
+        <h2 id="mark-title">{t('Mark the photo')}</h2>
         <Button weight="main" onClick={() => dialog.current?.close()}>
-          Done
+          {t('Done')}
         </Button>
       </div>
       <DrawOn
@@ -56,28 +60,30 @@ export default function MarkPhoto(props: {
       />
       <p role="status" className={styles.status}>
         {isFull
-          ? `That is ${MARKS_PER_PHOTO} marks, as many as one photo takes.`
+          ? t('That is {marks_per_photo} marks, as many as one photo takes.', {
+              marks_per_photo: MARKS_PER_PHOTO,
+            })
           : last
-            ? whereInWords(last, marks.length)
-            : 'Draw around it with a finger.'}
+            ? whereInWords(t, last, marks.length)
+            : t('Draw around it with a finger.')}
       </p>
       <div className={styles.tools}>
         <Button aria-pressed={tool === 'ring'} onClick={() => setTool('ring')}>
-          Ring
+          {t('Ring')}
         </Button>
         <Button aria-pressed={tool === 'line'} onClick={() => setTool('line')}>
-          Line
+          {t('Line')}
         </Button>
         <Button disabled={isFull} onClick={() => draw([...marks, ringAround([500, 500])])}>
-          Put a ring
+          {t('Put a ring')}
         </Button>
         <Button disabled={!last} onClick={() => draw(marks.slice(0, -1))}>
-          Undo
+          {t('Undo')}
         </Button>
       </div>
       <fieldset className={styles.tools} disabled={!last}>
         <legend className="out-of-sight">
-          Move the last mark. The arrow keys, plus and minus do the same.
+          {t('Move the last mark. The arrow keys, plus and minus do the same.')}
         </legend>
         {MOVES.map(({ label, sign, step }) => (
           <Button
@@ -104,12 +110,12 @@ const MOVES: readonly {
   readonly step: Step;
   readonly keys: readonly string[];
 }[] = [
-  { label: 'Left', sign: '←', step: { dx: -25, dy: 0 }, keys: ['ArrowLeft'] },
-  { label: 'Right', sign: '→', step: { dx: 25, dy: 0 }, keys: ['ArrowRight'] },
-  { label: 'Up', sign: '↑', step: { dx: 0, dy: -25 }, keys: ['ArrowUp'] },
-  { label: 'Down', sign: '↓', step: { dx: 0, dy: 25 }, keys: ['ArrowDown'] },
-  { label: 'Smaller', sign: '−', step: { by: -20 }, keys: ['-'] },
-  { label: 'Larger', sign: '+', step: { by: 20 }, keys: ['+', '='] },
+  { label: said('Left'), sign: '←', step: { dx: -25, dy: 0 }, keys: ['ArrowLeft'] },
+  { label: said('Right'), sign: '→', step: { dx: 25, dy: 0 }, keys: ['ArrowRight'] },
+  { label: said('Up'), sign: '↑', step: { dx: 0, dy: -25 }, keys: ['ArrowUp'] },
+  { label: said('Down'), sign: '↓', step: { dx: 0, dy: 25 }, keys: ['ArrowDown'] },
+  { label: said('Smaller'), sign: '−', step: { by: -20 }, keys: ['-'] },
+  { label: said('Larger'), sign: '+', step: { by: 20 }, keys: ['+', '='] },
 ];
 
 /** Keys work wherever the focus is within the screen: nothing else in it takes arrows. */
@@ -139,6 +145,7 @@ function DrawOn(props: {
   tool: PhotoMark['kind'];
   onMark: (mark: PhotoMark) => void;
 }) {
+  const t = useWords();
   const { url, photo, marks, tool, onMark } = props;
   const { width, height } = photo;
   const [stroke, setStroke] = useState<readonly Point[]>([]);
@@ -156,7 +163,7 @@ function DrawOn(props: {
   return (
     <div className={styles.stage} style={{ '--ratio': width / height } as React.CSSProperties}>
       {/* eslint-disable-next-line @next/next/no-img-element */}
-      <img src={url} alt="What was taken" width={width} height={height} className={styles.picture} />
+      <img src={url} alt={t('What was taken')} width={width} height={height} className={styles.picture} />
       <Marks marks={drawn ? [...marks, drawn] : marks} width={width} height={height} />
       <div
         className={styles.layer}
@@ -178,10 +185,15 @@ function DrawOn(props: {
 }
 
 /** For those who cannot see where it lies. */
-function whereInWords({ kind, points }: PhotoMark, count: number): string {
+function whereInWords(t: Translate, { kind, points }: PhotoMark, count: number): string {
   const middle = (at: readonly number[]) => Math.round((Math.min(...at) + Math.max(...at)) / 20);
   const across = middle(points.map(([x]) => x));
   const down = middle(points.map(([, y]) => y));
-  const what = kind === 'ring' ? 'Ring' : 'Line';
-  return `${what}, mark ${count}: ${across} percent from the left, ${down} percent from the top.`;
+  const what = kind === 'ring' ? t('Ring') : t('Line');
+  return t('{what}, mark {count}: {across} percent from the left, {down} percent from the top.', {
+    what,
+    count,
+    across,
+    down,
+  });
 }

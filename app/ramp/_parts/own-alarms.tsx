@@ -1,3 +1,6 @@
+import { English, useWords } from '#words';
+import { words } from '@/app/_words/words';
+import { said } from '@/lib/words/said';
 import { type ActorRef } from '@/lib/access/actor';
 import { readAlarms, type FlightAlarm } from '@/lib/releases/read-alarms';
 import { alarmLine } from '../../desk/alarms/alarm-line';
@@ -11,13 +14,14 @@ import own from '../flight/flight.module.css';
  * is open is told at once. Alarms that cannot be read are said to be not known: nothing here must mean that there are none.
  */
 export async function OwnAlarms({ actor }: { actor: ActorRef }) {
+  const t = await words();
   const read = await readAlarms(actor, {});
   const mine = read.ok ? read.value.filter(({ isMine }) => isMine) : [];
   // It stands there empty too: a screen reader tells only of what comes into it.
   return (
     <div role="alert" className={own.alarms}>
       {!read.ok && (
-        <p className={`${own.alarm} ${own.warned}`}>Whether your releases still hold is not known.</p>
+        <p className={`${own.alarm} ${own.warned}`}>{t('Whether your releases still hold is not known.')}</p>
       )}
       {mine.map((alarm) => (
         <AlarmLink key={`${alarm.releaseId} ${alarm.event.id}`} alarm={alarm} />
@@ -27,23 +31,24 @@ export async function OwnAlarms({ actor }: { actor: ActorRef }) {
 }
 
 function AlarmLink({ alarm }: { alarm: FlightAlarm }) {
-  const { releaseId, registration, isVoid, because, at, zone } = alarmLine(alarm);
+  const t = useWords();
+  const { releaseId, registration, isVoid, because, at, zone } = alarmLine(t, alarm);
   return (
     <Link href={`/ramp/flight/${releaseId}`} className={`${own.alarm} ${isVoid ? own.void : own.warned}`}>
       <ShapeMark shape={isVoid ? 'cross' : 'wedge'} />
       <span>
         <b>
           {isVoid
-            ? `Do not fly ${registration}: this release is void.`
-            : `${registration}: ${WARNED[alarm.state.name] ?? 'the facts changed since your release. Read them before the flight.'}`}
+            ? t('Do not fly {registration}: this release is void.', { registration })
+            : `${registration}: ${WARNED[alarm.state.name] ?? t('the facts changed since your release. Read them before the flight.')}`}
         </b>{' '}
-        {because} <Moment at={at} zone={zone} clock />
+        <English>{because}</English> <Moment at={at} zone={zone} clock />
       </span>
     </Link>
   );
 }
 
 const WARNED: Partial<Record<FlightAlarm['state']['name'], string>> = {
-  airborne: 'something came in after you took off.',
-  landed: 'something came in while you were out.',
+  airborne: said('something came in after you took off.'),
+  landed: said('something came in while you were out.'),
 };

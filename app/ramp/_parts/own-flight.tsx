@@ -1,3 +1,5 @@
+import { Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { readOwnFlights, type OwnFlight as Flight } from '@/lib/releases/not-back';
 import { type ReleaseStateName } from '@/lib/rules/release-state';
 import { signedInRef } from '../../_session/actor-ref';
@@ -42,20 +44,27 @@ interface FlightProps {
 }
 
 function NextFlight({ flight, aircraftId, zone }: FlightProps) {
+  const t = useWords();
   const { releaseId, departAt, outcome, limits } = flight;
   return (
     <div className={styles.rowWhole}>
       <Card edge="blue">
-        <section className={styles.answer} aria-label="Your flight">
+        <section className={styles.answer} aria-label={t('Your flight')}>
           <p>
-            <b>Your flight</b>, departs <Moment at={departAt} zone={zone} />
+            <Say
+              text="<b>Your flight</b>, departs <moment/>"
+              parts={{ b: <b />, moment: <Moment at={departAt} zone={zone} /> }}
+            />
           </p>
           <p>
-            Released as <FreshMark outcome={outcome} size="small" />
+            <Say
+              text="Released as <freshMark/>"
+              parts={{ freshMark: <FreshMark outcome={outcome} size="small" /> }}
+            />
           </p>
           {limits.length > 0 && <VerdictLines lines={limits} compact />}
           <Link href={`/ramp/flight/${releaseId}`} className={phone.press}>
-            Read it, take the aircraft, log it
+            {t('Read it, take the aircraft, log it')}
           </Link>
           <ToMeters {...{ flight, aircraftId }} />
         </section>
@@ -65,25 +74,29 @@ function NextFlight({ flight, aircraftId, zone }: FlightProps) {
 }
 
 function GoneFlight({ flight, aircraftId, zone }: FlightProps) {
+  const t = useWords();
   const { releaseId, departAt, state, limits, out } = flight;
   const isVoid = state === 'void';
   const why = limits.filter(({ effect }) => effect === 'bars');
   return (
     <div className={styles.rowWhole}>
       <Card edge={isVoid ? 'red' : undefined}>
-        <section className={styles.answer} aria-label="Your flight, release gone">
+        <section className={styles.answer} aria-label={t('Your flight, release gone')}>
           <p>
-            <b>Your flight</b> of <Moment at={departAt} zone={zone} />
+            <Say
+              text="<b>Your flight</b> of <moment/>"
+              parts={{ b: <b />, moment: <Moment at={departAt} zone={zone} /> }}
+            />
           </p>
           <p>
             <Tag tone={isVoid ? 'red' : 'grey'} shape={isVoid ? 'cross' : 'dashes'} size="small">
-              {GONE_WORDS[state] ?? 'Over'}
+              {GONE_WORDS[state] ?? t('Over')}
             </Tag>{' '}
-            <b>Do not depart on this release.</b>
+            <b>{t('Do not depart on this release.')}</b>
           </p>
           {why.length > 0 && <VerdictLines lines={why} compact />}
           <Link href={`/ramp/flight/${releaseId}`} className={phone.press}>
-            Read why
+            {t('Read why')}
           </Link>
           {/* Hours that ran have run. */}
           {out && <ToMeters {...{ flight, aircraftId }} />}
@@ -93,16 +106,20 @@ function GoneFlight({ flight, aircraftId, zone }: FlightProps) {
   );
 }
 
-const GONE_WORDS: Partial<Record<ReleaseStateName, string>> = { void: 'VOID', withdrawn: 'Withdrawn' };
+const GONE_WORDS: Partial<Record<ReleaseStateName, string>> = {
+  void: said('VOID'),
+  withdrawn: said('Withdrawn'),
+};
 
 /** A plain load: the page is one the phone keeps. */
 function ToMeters({ flight: { releaseId, out }, aircraftId }: Omit<FlightProps, 'zone'>) {
+  const t = useWords();
   return (
     <Go
       href={`/ramp/${aircraftId}/meters?release=${releaseId}&moment=${out ? 'in' : 'out'}`}
       className={phone.press}
     >
-      {out ? 'Meters at return' : 'Meters at departure'}
+      {out ? t('Meters at return') : t('Meters at departure')}
     </Go>
   );
 }

@@ -1,3 +1,4 @@
+import { useWords } from '#words';
 import { type WriteUpSummary } from '@/lib/findings/summary';
 import { Tag } from '../../_ui/tag';
 import { PlacardIsUp } from './placard-is-up';
@@ -5,24 +6,25 @@ import styles from './ramp.module.css';
 
 /** Placards of a live deferral: what must be there, and what is still owed. */
 export function Placards({ placards, mayPlace }: Pick<WriteUpSummary, 'placards'> & { mayPlace: boolean }) {
+  const t = useWords();
   if (placards.length === 0) return null;
   return (
-    <ul className={styles.plainList} aria-label="Placards">
+    <ul className={styles.plainList} aria-label={t('Placards')}>
       {placards.map(({ id, wording, location, placed }) => (
         <li key={id} className={styles.placard}>
           <p>
             <Tag tone={placed ? 'grey' : 'amber'} shape={placed ? 'tick' : 'wedge'} size="small">
-              {placed ? 'Placard must be there' : 'Placard owed'}
+              {placed ? t('Placard must be there') : t('Placard owed')}
             </Tag>
           </p>
           <p>
             <b className={styles.wording}>{wording}</b> {location}
           </p>
           {placed ? (
-            <p className={styles.soft}>Not there? Then write it up: a missing placard is a finding.</p>
+            <p className={styles.soft}>{t('Not there? Then write it up: a missing placard is a finding.')}</p>
           ) : (
             <>
-              <p>No go until it is up.</p>
+              <p>{t('No go until it is up.')}</p>
               {mayPlace && <PlacardIsUp placardId={id} wording={wording} />}
             </>
           )}

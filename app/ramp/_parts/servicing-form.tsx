@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import { CommandForm } from '../../_ui/command-form';
 import { TextArea } from '../../_ui/fields';
@@ -8,6 +9,7 @@ import { sayServiced } from '../actions';
 
 /** Says what was serviced, which closes the write-up. */
 export function ServicingForm({ discrepancyId, hint }: { discrepancyId: string; hint: string | null }) {
+  const t = useWords();
   const router = useRouter();
   const command = useCommand({
     action: sayServiced,
@@ -15,11 +17,11 @@ export function ServicingForm({ discrepancyId, hint }: { discrepancyId: string; 
     onDone: () => router.refresh(),
   });
   return (
-    <CommandForm command={command} submit="It is serviced" wide>
+    <CommandForm command={command} submit={t('It is serviced')} wide>
       <TextArea
         name="words"
-        label="What was done"
-        hint={hint ?? 'How much of what, and that it is right now.'}
+        label={t('What was done')}
+        hint={hint ?? t('How much of what, and that it is right now.')}
         rows={3}
         maxLength={1000}
       />

@@ -1,5 +1,6 @@
 'use client';
 
+import { Say, useWords } from '#words';
 import { useState } from 'react';
 import { Button } from '../../_ui/button';
 import { Moment } from '../../_ui/moment';
@@ -14,6 +15,7 @@ import styles from './ramp.module.css';
  * server is told with the first thing that gets through.
  */
 export function StartWalk({ aircraftId, zone }: { aircraftId: string; zone: string }) {
+  const t = useWords();
   const walk = useWalk(aircraftId);
   const [busy, setBusy] = useState(false);
   const [isWithout, setWithout] = useState(false);
@@ -41,11 +43,14 @@ export function StartWalk({ aircraftId, zone }: { aircraftId: string; zone: stri
     return (
       <div className={styles.answer}>
         <Button weight="main" wide onClick={() => void goTo(path)}>
-          Go on with the walkaround
+          {t('Go on with the walkaround')}
         </Button>
         <p className={styles.soft}>
-          Begun <Moment at={walk.startedAt} zone={zone} />, {answered} {answered === 1 ? 'item' : 'items'}{' '}
-          answered.
+          <Say
+            text="Begun <moment/>, {answered} {which} answered."
+            parts={{ moment: <Moment at={walk.startedAt} zone={zone} /> }}
+            values={{ answered, which: answered === 1 ? t('item') : t('items') }}
+          />
         </p>
       </div>
     );
@@ -58,11 +63,11 @@ export function StartWalk({ aircraftId, zone }: { aircraftId: string; zone: stri
         onClick={() => void begin()}
         aria-disabled={busy || walk === undefined || undefined}
       >
-        {busy ? 'Starting…' : 'Start walkaround'}
+        {busy ? t('Starting…') : t('Start walkaround')}
       </Button>
       {isWithout && (
-        <Notice tone="amber" title="This phone has not taken this aircraft along yet.">
-          <p>Load this page again with a connection, then start.</p>
+        <Notice tone="amber" title={t('This phone has not taken this aircraft along yet.')}>
+          <p>{t('Load this page again with a connection, then start.')}</p>
         </Notice>
       )}
     </div>

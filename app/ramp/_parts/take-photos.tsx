@@ -1,5 +1,6 @@
 'use client';
 
+import { Say, useWords } from '#words';
 import { lazy, Suspense, useId, useRef, useState } from 'react';
 import { MarkedPhoto } from '../../_ui/marked-photo';
 import { Notice } from '../../_ui/notice';
@@ -7,7 +8,6 @@ import { dropPhoto, markPhoto, PHOTOS_PER_FINDING, takePhoto, usePhotos } from '
 import { type KeptPhoto } from '../_phone/shapes';
 import { forgetPictureUrl, pictureUrl } from './picture-url';
 import styles from './take-photos.module.css';
-import { counted } from '@/lib/rules/counted';
 
 // Most findings have no mark; the screen for it comes when it is wanted.
 const MarkPhoto = lazy(() => import('./mark-photo'));
@@ -17,6 +17,7 @@ const MarkPhoto = lazy(() => import('./mark-photo'));
  * the browser cannot read is not kept, and the way to one it can is said.
  */
 export function TakePhotos({ bundle, onTaken }: { bundle: string; onTaken?: () => void }) {
+  const t = useWords();
   const mine = usePhotos(bundle) ?? [];
   const [busy, setBusy] = useState(0);
   const [unreadable, setUnreadable] = useState<readonly string[]>([]);
@@ -38,25 +39,40 @@ export function TakePhotos({ bundle, onTaken }: { bundle: string; onTaken?: () =
     <div className={styles.photos}>
       {room > 0 ? (
         <div className={styles.take}>
-          <PhotoInput camera label={mine.length > 0 ? 'Another photo' : 'Take a photo'} onFiles={take} />
-          <PhotoInput label="Choose a photo" onFiles={take} />
+          <PhotoInput
+            camera
+            label={mine.length > 0 ? t('Another photo') : t('Take a photo')}
+            onFiles={take}
+          />
+          <PhotoInput label={t('Choose a photo')} onFiles={take} />
           <span role="status" className={styles.status}>
             {busy > 0
-              ? `Preparing ${counted(busy, 'photo')}…`
-              : mine.length > 0 && <span className="out-of-sight">{counted(mine.length, 'photo')}</span>}
+              ? t('Preparing {busy, plural, one {# photo} other {# photos}}…', { busy })
+              : mine.length > 0 && (
+                  <span className="out-of-sight">
+                    {t('{mine, plural, one {# photo} other {# photos}}', { mine: mine.length })}
+                  </span>
+                )}
           </span>
         </div>
       ) : (
-        <p>That is {PHOTOS_PER_FINDING} photos, as many as one finding takes.</p>
+        <p>
+          {t('That is {photos_per_finding} photos, as many as one finding takes.', {
+            photos_per_finding: PHOTOS_PER_FINDING,
+          })}
+        </p>
       )}
       {unreadable.length > 0 && (
         <Notice
           tone="amber"
-          title={`This phone cannot read ${unreadable.join(', ')} here. It was not taken.`}
+          title={t('This phone cannot read {unreadable} here. It was not taken.', {
+            unreadable: unreadable.join(', '),
+          })}
         >
           <p>
-            Take the photo with “Take a photo” instead. If that fails too, set the camera to save JPEG (some
-            call it “most compatible”) and take it again.
+            {t(
+              'Take the photo with “Take a photo” instead. If that fails too, set the camera to save JPEG (some call it “most compatible”) and take it again.',
+            )}
           </p>
         </Notice>
       )}
@@ -67,18 +83,19 @@ export function TakePhotos({ bundle, onTaken }: { bundle: string; onTaken?: () =
 
 /** What was taken, each to be marked or left out. */
 function TakenPhotos({ photos }: { photos: readonly KeptPhoto[] }) {
+  const t = useWords();
   const [marking, setMarking] = useState<string | null>(null);
   const buttons = useRef(new Map<string, HTMLButtonElement>());
   const marked = photos.find(({ id }) => id === marking);
   if (photos.length === 0) return null;
   return (
     <>
-      <ul className={styles.list} aria-label="Photos taken">
+      <ul className={styles.list} aria-label={t('Photos taken')}>
         {photos.map((photo, index) => (
           <li key={photo.id}>
             <MarkedPhoto
               src={pictureUrl(photo)}
-              alt={`Taken ${index + 1} of ${photos.length}.`}
+              alt={t('Taken {index} of {photos}.', { index: index + 1, photos: photos.length })}
               width={photo.width}
               height={photo.height}
               marks={photo.marks}
@@ -95,8 +112,8 @@ function TakenPhotos({ photos }: { photos: readonly KeptPhoto[] }) {
                 }}
                 onClick={() => setMarking(photo.id)}
               >
-                {photo.marks.length > 0 ? 'Marks' : 'Mark it'}
-                <span className="out-of-sight"> on photo {index + 1}</span>
+                {photo.marks.length > 0 ? t('Marks') : t('Mark it')}
+                <span className="out-of-sight"> {t('on photo {index}', { index: index + 1 })}</span>
               </button>
               <button
                 type="button"
@@ -106,14 +123,18 @@ function TakenPhotos({ photos }: { photos: readonly KeptPhoto[] }) {
                   forgetPictureUrl(photo.id);
                 }}
               >
-                Leave out<span className="out-of-sight"> photo {index + 1}</span>
+                <Say
+                  text="Leave out<span> photo {index}</span>"
+                  parts={{ span: <span className="out-of-sight" /> }}
+                  values={{ index: index + 1 }}
+                />
               </button>
             </span>
           </li>
         ))}
       </ul>
       {marked && (
-        <Suspense fallback={<p role="status">One moment…</p>}>
+        <Suspense fallback={<p role="status">{t('One moment…')}</p>}>
           <MarkPhoto
             photo={marked}
             url={pictureUrl(marked)}

@@ -1,23 +1,26 @@
+import { useWords } from '#words';
 import Link from '../../_ui/link';
 import { type ReactNode } from 'react';
 import { type WriteUpSummary } from '@/lib/findings/summary';
 import { type Severity } from '@/lib/rules/aircraft';
+import { CarriedMark } from '../../_ui/carried-mark';
 import { SeverityMark } from '../../_ui/marks';
 import { Ago } from '../../_ui/moment';
 import { Card } from '../../_ui/page';
 import { Tag } from '../../_ui/tag';
 import styles from './ramp.module.css';
-import { counted } from '@/lib/rules/counted';
 import { stateInWords, whereInWords } from './words';
 
 /** One write-up as a pilot wants it: how bad, where, in whose words, and how it stands. Children: what is owed on it. */
 export function WriteUpCard(props: { writeUp: WriteUpSummary; now: string; children?: ReactNode }) {
+  const t = useWords();
   const { writeUp, now, children } = props;
   return (
     <Card edge={edgeOf(writeUp)}>
       <div className={styles.marks}>
         <SeverityOf writeUp={writeUp} />
         <StateMark writeUp={writeUp} />
+        {writeUp.carried && <CarriedMark mark={writeUp.carried} short />}
       </div>
       <h3>
         <Link href={`/ramp/write-up/${writeUp.id}`} className={styles.cardLink}>
@@ -25,8 +28,11 @@ export function WriteUpCard(props: { writeUp: WriteUpSummary; now: string; child
         </Link>
       </h3>
       <p className={styles.soft}>
-        {whereInWords(writeUp)}. {writeUp.reportedBy}, <Ago at={writeUp.openedAt} now={now} />.
-        {writeUp.observations > 0 && ` Seen again ${counted(writeUp.observations, 'time')} since.`}
+        {whereInWords(t, writeUp)}. {writeUp.reportedBy}, <Ago at={writeUp.openedAt} now={now} />.
+        {writeUp.observations > 0 &&
+          t(' Seen again {observations, plural, one {# time} other {# times}} since.', {
+            observations: writeUp.observations,
+          })}
       </p>
       <p className={styles.said}>{writeUp.words}</p>
       {children}
@@ -42,6 +48,7 @@ export function SeverityOf({ writeUp }: { writeUp: Pick<WriteUpSummary, 'severit
 
 /** Open, deferred, or how it was closed. Green is kept for what somebody has signed. */
 export function StateMark({ writeUp }: { writeUp: Pick<WriteUpSummary, 'state' | 'closedHow'> }) {
+  const t = useWords();
   const closed = writeUp.state === 'closed';
   return (
     <Tag
@@ -49,7 +56,7 @@ export function StateMark({ writeUp }: { writeUp: Pick<WriteUpSummary, 'state' |
       shape={closed ? 'tick' : writeUp.state === 'deferred' ? 'ring' : 'dot'}
       size="small"
     >
-      {stateInWords(writeUp)}
+      {stateInWords(t, writeUp)}
     </Tag>
   );
 }

@@ -1,5 +1,6 @@
 'use client';
 
+import { English, useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import { CommandForm } from '../../_ui/command-form';
 import { Checkbox } from '../../_ui/fields';
@@ -16,6 +17,7 @@ export function AcceptForm(props: {
   statement: string;
   name: string;
 }) {
+  const t = useWords();
   const { releaseId, answerHash, hasLimits, statement, name } = props;
   const router = useRouter();
   const command = useCommand({
@@ -34,14 +36,16 @@ export function AcceptForm(props: {
   return (
     <CommandForm
       command={command}
-      submit="I have read it and take the aircraft"
-      pendingWords="Signing…"
-      label="Take the aircraft"
+      submit={t('I have read it and take the aircraft')}
+      pendingWords={t('Signing…')}
+      label={t('Take the aircraft')}
       wide
     >
-      <blockquote className={own.statement}>{statement}</blockquote>
-      {hasLimits && <Checkbox name="limitsRead" label="I have read the limits above" />}
-      <Checkbox name="statementConfirmed" label="I say what stands here" />
+      <blockquote className={own.statement}>
+        <English>{statement}</English>
+      </blockquote>
+      {hasLimits && <Checkbox name="limitsRead" label={t('I have read the limits above')} />}
+      <Checkbox name="statementConfirmed" label={t('I say what stands here')} />
       <SigningPassword name={name} />
     </CommandForm>
   );

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import { CommandForm } from '../../_ui/command-form';
 import { useCommand } from '../../_ui/use-command';
@@ -7,6 +8,7 @@ import { sayNewsSeen } from './actions';
 
 /** Says that the news shown was seen. Then it stands under "Earlier news"; `headingId` takes the focus. */
 export function NewsSeen({ noticeIds, headingId }: { noticeIds: string[]; headingId: string }) {
+  const t = useWords();
   const router = useRouter();
   const command = useCommand({
     action: sayNewsSeen,
@@ -16,5 +18,5 @@ export function NewsSeen({ noticeIds, headingId }: { noticeIds: string[]; headin
       router.refresh();
     },
   });
-  return <CommandForm command={command} submit="I have seen this" label="News seen" wide />;
+  return <CommandForm command={command} submit={t('I have seen this')} label={t('News seen')} wide />;
 }

@@ -1,3 +1,6 @@
+import { useWords } from '#words';
+import { words } from '@/app/_words/words';
+import { type Translate } from '@/lib/words/translate';
 import { type ActorRef } from '@/lib/access/actor';
 import { readNotices, type NoticeView } from '@/lib/notices/read-notices';
 import Link from '../../_ui/link';
@@ -15,6 +18,7 @@ const HEADING = 'news';
  * opened, on a phone that went back into the pocket, has told nobody anything.
  */
 export async function News({ actor }: { actor: ActorRef }) {
+  const t = await words();
   const read = await readNotices(actor, {});
   if (!read.ok) return <ProblemNotice problem={read.problem} />;
   const { unread, unreadCount, earlier } = read.value;
@@ -22,13 +26,13 @@ export async function News({ actor }: { actor: ActorRef }) {
   return (
     <section className={styles.news} aria-labelledby={HEADING}>
       <h2 id={HEADING} tabIndex={-1}>
-        {unreadCount === 0 ? 'No news' : `News (${unreadCount})`}
+        {unreadCount === 0 ? t('No news') : t('News ({unreadCount})', { unreadCount })}
       </h2>
       {unread.length > 0 && (
         <>
           {unreadCount > unread.length && (
             <p className={rampStyles.soft}>
-              The newest {unread.length}; the others follow when these are seen.
+              {t('The newest {unread}; the others follow when these are seen.', { unread: unread.length })}
             </p>
           )}
           <NewsList notices={unread} edge="blue" />
@@ -38,7 +42,7 @@ export async function News({ actor }: { actor: ActorRef }) {
       )}
       {earlier.length > 0 && (
         <details className={rampStyles.fold}>
-          <summary>Earlier news</summary>
+          <summary>{t('Earlier news')}</summary>
           <NewsList notices={earlier} />
         </details>
       )}
@@ -47,6 +51,7 @@ export async function News({ actor }: { actor: ActorRef }) {
 }
 
 function NewsList({ notices, edge }: { notices: readonly NoticeView[]; edge?: 'blue' }) {
+  const t = useWords();
   return (
     <ul className={rampStyles.plainList}>
       {notices.map((notice) => (
@@ -54,7 +59,7 @@ function NewsList({ notices, edge }: { notices: readonly NoticeView[]; edge?: 'b
           <Card edge={edge && (notice.what === 'release-void' ? 'red' : edge)}>
             <h3>
               <Link href={hrefOf(notice)} className={rampStyles.cardLink}>
-                {aboutInWords(notice)}
+                {aboutInWords(t, notice)}
               </Link>
             </h3>
             <p className={styles.done}>{notice.done}</p>
@@ -74,7 +79,11 @@ function NewsList({ notices, edge }: { notices: readonly NoticeView[]; edge?: 'b
 const hrefOf = ({ releaseId, discrepancyId }: NoticeView): string =>
   releaseId ? `/ramp/flight/${releaseId}` : `/ramp/write-up/${discrepancyId}`;
 
-function aboutInWords({ registration, number, title, departs }: NoticeView): string {
+function aboutInWords(t: Translate, { registration, number, title, departs }: NoticeView): string {
   if (!departs) return `${registration}, ${number}: ${title}`;
-  return `Your flight with ${registration}, ${title}, ${momentInWords(departs.at, departs.zone)}`;
+  return t('Your flight with {registration}, {title}, {moment}', {
+    registration,
+    title,
+    moment: momentInWords(departs.at, departs.zone),
+  });
 }

@@ -1,3 +1,5 @@
+import { Say } from '#words';
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import Link from '../../_ui/link';
 import { readOwnFindings } from '@/lib/findings/own-findings';
@@ -12,11 +14,15 @@ import { whereInWords } from '../_parts/words';
 import { SeverityOf, StateMark } from '../_parts/write-up-card';
 import { News } from './news';
 
-export const metadata: Metadata = { title: 'My write-ups' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('My write-ups') };
+}
 export const dynamic = 'force-dynamic';
 
 /** What became of everything I wrote up or have seen again. */
 export default async function MinePage() {
+  const t = await words();
   const { ref, who } = await requireActor('/ramp/mine');
   const mine = await readOwnFindings(ref, {});
   if (!mine.ok) return <PlainProblem who={who} problem={mine.problem} />;
@@ -24,15 +30,15 @@ export default async function MinePage() {
     <Shell who={who}>
       <div className={styles.column}>
         <PageTitle
-          back={{ href: '/ramp', label: 'All aircraft' }}
-          lead="The last fifty, newest first, with the words of whoever saw to them."
+          back={{ href: '/ramp', label: t('All aircraft') }}
+          lead={t('The last fifty, newest first, with the words of whoever saw to them.')}
         >
-          What became of my write-ups
+          {t('What became of my write-ups')}
         </PageTitle>
         <News actor={ref} />
         {mine.value.length === 0 ? (
-          <EmptyState title="You have not written anything up yet.">
-            <p>What you find on a walkaround will be listed here, with what was done about it.</p>
+          <EmptyState title={t('You have not written anything up yet.')}>
+            <p>{t('What you find on a walkaround will be listed here, with what was done about it.')}</p>
           </EmptyState>
         ) : (
           <ul className={styles.plainList}>
@@ -49,14 +55,17 @@ export default async function MinePage() {
                     </Link>
                   </h2>
                   <p className={styles.soft}>
-                    {writeUp.number}, {whereInWords(writeUp)}. {!isMine && <>{writeUp.reportedBy}, </>}
+                    {writeUp.number}, {whereInWords(t, writeUp)}. {!isMine && <>{writeUp.reportedBy}, </>}
                     <Moment at={writeUp.openedAt} zone={zone} />
                   </p>
                   <p className={styles.said}>{writeUp.words}</p>
                   {seenAgain.map(({ id, at, words }) => (
                     <div key={id}>
                       <p className={styles.soft}>
-                        You saw it again on <Moment at={at} zone={zone} />:
+                        <Say
+                          text="You saw it again on <moment/>:"
+                          parts={{ moment: <Moment at={at} zone={zone} /> }}
+                        />
                       </p>
                       <p className={styles.said}>{words}</p>
                     </div>

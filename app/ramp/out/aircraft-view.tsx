@@ -1,5 +1,6 @@
 'use client';
 
+import { Say, useWords } from '#words';
 import { mayUse } from '@/lib/access/policy';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
 import { Moment } from '../../_ui/moment';
@@ -18,6 +19,7 @@ const EDGES = { 'no-go': 'red', 'go-with-limits': 'amber', go: undefined } as co
 
 /** One aircraft as this phone knows it, when the server does not answer. */
 export function AircraftView({ pack, aircraft }: { pack: RampPack; aircraft: PackAircraft }) {
+  const t = useWords();
   const now = useNow();
   const walk = useWalk(aircraft.id);
   const { id, registration, zone, writeUps, closed, flights } = aircraft;
@@ -27,10 +29,13 @@ export function AircraftView({ pack, aircraft }: { pack: RampPack; aircraft: Pac
     <div className={styles.column}>
       <div>
         <Go href="/ramp" className={styles.back}>
-          <span aria-hidden="true">←</span> All aircraft
+          <Say text="<span>←</span> All aircraft" parts={{ span: <span aria-hidden="true" /> }} />
         </Go>
         <PageTitle
-          lead={`${aircraft.typeName}, ${aircraft.baseIdent}. As the phone knew it at the time below.`}
+          lead={t('{typeName}, {baseIdent}. As the phone knew it at the time below.', {
+            typeName: aircraft.typeName,
+            baseIdent: aircraft.baseIdent,
+          })}
         >
           {registration}
         </PageTitle>
@@ -42,11 +47,11 @@ export function AircraftView({ pack, aircraft }: { pack: RampPack; aircraft: Pac
       <div className={styles.buttons}>
         {mayUse(pack.person.roles, 'walkaround.start') && (
           <Go href={`${path}/walk`} className={`${styles.press} ${styles.main}`}>
-            {walk ? 'Go on with the walkaround' : 'Start walkaround'}
+            {walk ? t('Go on with the walkaround') : t('Start walkaround')}
           </Go>
         )}
         <Go href={findingPath(id, {})} className={styles.press}>
-          Write up a finding
+          {t('Write up a finding')}
         </Go>
         {othersFlights.map(({ releaseId, departAt, out }) => (
           <Go
@@ -55,13 +60,16 @@ export function AircraftView({ pack, aircraft }: { pack: RampPack; aircraft: Pac
             className={styles.press}
           >
             <span>
-              {out ? 'Meters at return' : 'Meters at departure'}, flight of{' '}
-              <Moment at={departAt} zone={zone} />
+              <Say
+                text="{which}, flight of <moment/>"
+                parts={{ moment: <Moment at={departAt} zone={zone} /> }}
+                values={{ which: out ? t('Meters at return') : t('Meters at departure') }}
+              />
             </span>
           </Go>
         ))}
       </div>
-      <Section title="Where it is written up">
+      <Section title={t('Where it is written up')}>
         <AircraftDrawing
           aircraftId={id}
           stations={pack.lists[aircraft.typeId]?.list.stations ?? []}
@@ -69,19 +77,19 @@ export function AircraftView({ pack, aircraft }: { pack: RampPack; aircraft: Pac
           walk={null}
         />
       </Section>
-      <Section title="Written up">
+      <Section title={t('Written up')}>
         {writeUps.length === 0 ? (
-          <EmptyState title="Nothing was written up on this aircraft." />
+          <EmptyState title={t('Nothing was written up on this aircraft.')} />
         ) : (
           <Card>
-            <PhoneWriteUps writeUps={writeUps} zone={zone} label="Written up" showPlace />
+            <PhoneWriteUps writeUps={writeUps} zone={zone} label={t('Written up')} showPlace />
           </Card>
         )}
       </Section>
       {closed.length > 0 && (
-        <Section title="Closed in the last 30 days">
+        <Section title={t('Closed in the last 30 days')}>
           <Card>
-            <PhoneWriteUps writeUps={closed} zone={zone} label="Closed in the last 30 days" showPlace />
+            <PhoneWriteUps writeUps={closed} zone={zone} label={t('Closed in the last 30 days')} showPlace />
           </Card>
         </Section>
       )}

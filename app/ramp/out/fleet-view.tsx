@@ -1,11 +1,12 @@
 'use client';
 
+import { English, Say, useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useEffect } from 'react';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
 import { Moment } from '../../_ui/moment';
 import { EmptyState, PageTitle } from '../../_ui/page';
 import rows from '../_parts/ramp.module.css';
-import { counted } from '@/lib/rules/counted';
 import { KeptAnswer } from './kept-answer';
 import { Go } from './place';
 import { useNow } from './use-now';
@@ -13,6 +14,7 @@ import styles from './out.module.css';
 
 /** The aircraft kept on this phone, when the server does not answer. */
 export function FleetView({ pack }: { pack: RampPack }) {
+  const t = useWords();
   const now = useNow();
   useEffect(() => {
     document.title = 'Ramp · Wheelchock';
@@ -23,15 +25,17 @@ export function FleetView({ pack }: { pack: RampPack }) {
       <PageTitle
         lead={
           <>
-            No connection: this is what the phone took along at <Moment at={pack.asOf} zone={zone} />.
-            Walkarounds and findings work; they are sent later.
+            <Say
+              text="No connection: this is what the phone took along at <moment/>. Walkarounds and findings work; they are sent later."
+              parts={{ moment: <Moment at={pack.asOf} zone={zone} /> }}
+            />
           </>
         }
       >
-        Choose the aircraft
+        {t('Choose the aircraft')}
       </PageTitle>
       {pack.aircraft.length === 0 ? (
-        <EmptyState title="No aircraft was taken along." />
+        <EmptyState title={t('No aircraft was taken along.')} />
       ) : (
         <ul className={rows.rows}>
           {pack.aircraft.map((aircraft) => (
@@ -42,10 +46,12 @@ export function FleetView({ pack }: { pack: RampPack }) {
                   <KeptAnswer aircraft={aircraft} asOf={pack.asOf} now={now} size="small" />
                 </span>
                 {aircraft.answer?.headline && (
-                  <span className={`${rows.rowWhole} ${rows.headline}`}>{aircraft.answer.headline}</span>
+                  <span className={`${rows.rowWhole} ${rows.headline}`}>
+                    <English>{aircraft.answer.headline}</English>
+                  </span>
                 )}
                 <span className={`${rows.rowWhole} ${rows.soft}`}>
-                  {aircraft.typeName}, {aircraft.baseIdent}. {writtenUp(aircraft)}
+                  {aircraft.typeName}, {aircraft.baseIdent}. {writtenUp(t, aircraft)}
                 </span>
               </Go>
             </li>
@@ -53,18 +59,20 @@ export function FleetView({ pack }: { pack: RampPack }) {
         </ul>
       )}
       <Go href="/ramp/out" className={styles.press}>
-        What is sent and what is not
+        {t('What is sent and what is not')}
       </Go>
     </div>
   );
 }
 
-function writtenUp({ writeUps }: PackAircraft): string {
+function writtenUp(t: Translate, { writeUps }: PackAircraft): string {
   const open = writeUps.filter(({ state }) => state === 'open').length;
   const deferred = writeUps.filter(({ state }) => state === 'deferred').length;
   const parts = [
-    open > 0 ? `${counted(open, 'write-up')} open` : null,
-    deferred > 0 ? `${counted(deferred, 'write-up')} deferred` : null,
+    open > 0 ? t('{open, plural, one {# write-up} other {# write-ups}} open', { open }) : null,
+    deferred > 0
+      ? t('{deferred, plural, one {# write-up} other {# write-ups}} deferred', { deferred })
+      : null,
   ].filter((part) => part !== null);
-  return parts.length === 0 ? 'Nothing written up.' : `${parts.join(', ')}.`;
+  return parts.length === 0 ? t('Nothing written up.') : `${parts.join(', ')}.`;
 }

@@ -1,5 +1,7 @@
 'use client';
 
+import { Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
 import { momentInWords } from '../../_ui/moment';
 import { Tag, type Size } from '../../_ui/tag';
@@ -8,9 +10,9 @@ import { PhoneLines } from './phone-lines';
 import styles from './out.module.css';
 
 const LOOKS = {
-  go: { tone: 'grey', shape: 'dashes', word: 'Go' },
-  'go-with-limits': { tone: 'amber', shape: 'wedge', word: 'Go with limits' },
-  'no-go': { tone: 'red', shape: 'block', word: 'No go' },
+  go: { tone: 'grey', shape: 'dashes', word: said('Go') },
+  'go-with-limits': { tone: 'amber', shape: 'wedge', word: said('Go with limits') },
+  'no-go': { tone: 'red', shape: 'block', word: said('No go') },
 } as const;
 
 /**
@@ -18,13 +20,14 @@ const LOOKS = {
  * checked since; once this phone itself has written something, it is shown no more. No go stays no go.
  */
 export function KeptAnswer(props: { aircraft: PackAircraft; asOf: string; now: number; size?: Size }) {
+  const t = useWords();
   const { aircraft, asOf, now, size } = props;
   const { answer, zone } = aircraft;
   const isOvertaken = useWrittenSince(aircraft.id, asOf) > 0;
   if (!answer) {
     return (
       <Tag tone="grey" shape="dashes" size={size}>
-        Not looked at
+        {t('Not looked at')}
       </Tag>
     );
   }
@@ -32,13 +35,15 @@ export function KeptAnswer(props: { aircraft: PackAircraft; asOf: string; now: n
   if (isOvertaken && answer.outcome !== 'no-go') {
     return (
       <Tag tone="amber" shape="wedge" size={size}>
-        Not known: something was written on this phone since {asOfInWords(asOf, zone, now)}
+        {t('Not known: something was written on this phone since {asOf}', {
+          asOf: asOfInWords(asOf, zone, now),
+        })}
       </Tag>
     );
   }
   return (
     <Tag tone={tone} shape={shape} size={size}>
-      {word} as of {asOfInWords(asOf, zone, now)}
+      {t('{word} as of {asOf}', { word: t(word), asOf: asOfInWords(asOf, zone, now) })}
     </Tag>
   );
 }
@@ -55,23 +60,34 @@ function useWrittenSince(aircraftId: string, asOf: string): number {
 
 /** The same with its use, its reasons, and what it is worth. */
 export function KeptAnswerInFull(props: { aircraft: PackAircraft; pack: RampPack; now: number }) {
+  const t = useWords();
   const { aircraft, pack, now } = props;
   const { answer, zone, baseIdent } = aircraft;
   return (
-    <section className={styles.answer} aria-label="The answer this phone keeps">
+    <section className={styles.answer} aria-label={t('The answer this phone keeps')}>
       <KeptAnswer aircraft={aircraft} asOf={pack.asOf} now={now} />
       {answer ? (
         <>
           <p>
-            <b>{answer.name}</b>, at {baseIdent}.{' '}
-            {answer.outcome === 'no-go'
-              ? 'What was signed since is not in it.'
-              : `Not checked since ${asOfInWords(pack.asOf, zone, now)}: this is no answer for a flight now.`}
+            <Say
+              text="<b>{name}</b>, at {baseIdent}. {which}"
+              parts={{ b: <b /> }}
+              values={{
+                name: t(answer.name),
+                baseIdent,
+                which:
+                  answer.outcome === 'no-go'
+                    ? t('What was signed since is not in it.')
+                    : t('Not checked since {asOf}: this is no answer for a flight now.', {
+                        asOf: asOfInWords(pack.asOf, zone, now),
+                      }),
+              }}
+            />
           </p>
           {answer.lines.length > 0 && <PhoneLines lines={answer.lines} paragraphs={pack.paragraphs} />}
         </>
       ) : (
-        <p>No answer was taken along. Unknown is never go.</p>
+        <p>{t('No answer was taken along. Unknown is never go.')}</p>
       )}
     </section>
   );

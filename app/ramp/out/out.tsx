@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
 import { BareShell } from '../../_ui/bare-shell';
@@ -27,6 +29,7 @@ type Refreshed = Awaited<ReturnType<typeof refreshPack>>;
  * without.
  */
 export function Out() {
+  const t = useWords();
   const place = usePlace();
   const kept = usePack();
   const path = place?.pathname ?? null;
@@ -47,7 +50,7 @@ export function Out() {
     <div id={SHELL_MARK}>
       {place === null || kept === undefined || (kept === null && (refreshed ?? 'fresh') === 'fresh') ? (
         <BareShell>
-          <p className={styles.loading}>One moment…</p>
+          <p className={styles.loading}>{t('One moment…')}</p>
         </BareShell>
       ) : kept === null ? (
         <BareShell>
@@ -82,17 +85,26 @@ interface OfAircraftProps {
   readonly query: URLSearchParams;
 }
 
-const TITLES = { aircraft: 'Aircraft', walk: 'Walkaround', finding: 'Finding', meters: 'Meters' } as const;
+const TITLES = {
+  aircraft: said('Aircraft'),
+  walk: said('Walkaround'),
+  finding: said('Finding'),
+  meters: said('Meters'),
+} as const;
 
 function OfAircraft({ kind, pack, aircraft, query }: OfAircraftProps) {
+  const t = useWords();
   useEffect(() => {
-    document.title = `${aircraft.registration} ${TITLES[kind]} · Wheelchock`;
-  }, [aircraft.registration, kind]);
+    document.title = t('{registration} {titles} · Wheelchock', {
+      registration: aircraft.registration,
+      titles: t(TITLES[kind]),
+    });
+  }, [aircraft.registration, kind, t]);
   // The key: another aircraft is another screen, nothing typed for one may reach the other.
   if (kind === 'aircraft') return <AircraftView key={aircraft.id} pack={pack} aircraft={aircraft} />;
   if (kind === 'walk') return <WalkView key={aircraft.id} pack={pack} aircraft={aircraft} query={query} />;
   return (
-    <Suspense fallback={<p className={styles.loading}>One moment…</p>}>
+    <Suspense fallback={<p className={styles.loading}>{t('One moment…')}</p>}>
       {kind === 'finding' ? (
         <FindingView key={aircraft.id} pack={pack} aircraft={aircraft} query={query} />
       ) : (

@@ -1,7 +1,9 @@
 'use client';
 
+import { English, useWords } from '#words';
 import { type PackLine, type RampPack } from '@/lib/walkarounds/pack';
 import { citeInWords } from '../../_ui/cite-in-words';
+import { HouseMark } from '../../_ui/house-mark';
 import { EFFECTS } from '../../_ui/marks';
 import { Tag } from '../../_ui/tag';
 import lines from '../../_ui/verdict-lines.module.css';
@@ -13,18 +15,25 @@ export function PhoneLines(props: {
   paragraphs: RampPack['paragraphs'];
   label?: string;
 }) {
+  const t = useWords();
   return (
     <ul className={`${lines.lines} ${lines.compact}`} aria-label={props.label}>
       {props.lines.map((line, index) => (
-        <li key={`${index}-${line.cite}`} className={lines.line}>
+        <li key={`${index}-${line.cite}`} className={`${lines.line} ${line.house ? lines.house : ''}`}>
           <span>
             <Tag tone={EFFECTS[line.effect].tone} shape={EFFECTS[line.effect].shape} size="small">
-              {EFFECTS[line.effect].word}
+              {t(EFFECTS[line.effect].word)}
             </Tag>
           </span>
           <div className={lines.why}>
-            <p>{line.because}</p>
-            <PhoneCite cite={line.cite} paragraphs={props.paragraphs} />
+            <p>
+              <English>{line.because}</English>
+            </p>
+            {line.house ? (
+              <HouseMark house={line.house} plain />
+            ) : (
+              <PhoneCite cite={line.cite} paragraphs={props.paragraphs} />
+            )}
           </div>
         </li>
       ))}

@@ -1,11 +1,13 @@
 'use client';
 
+import { type Translate } from '@/lib/words/translate';
+import { useWords } from '#words';
 import { areaTitle } from '@/lib/rules/walkaround/areas';
 import { type PackWriteUp } from '@/lib/walkarounds/pack';
+import { CarriedMark } from '../../_ui/carried-mark';
 import { SeverityMark } from '../../_ui/marks';
 import { Moment } from '../../_ui/moment';
 import ramp from '../_parts/ramp.module.css';
-import { counted } from '@/lib/rules/counted';
 import { StateMark } from '../_parts/write-up-card';
 import styles from './phone-write-ups.module.css';
 
@@ -16,6 +18,7 @@ export function PhoneWriteUps(props: {
   label: string;
   showPlace?: boolean;
 }) {
+  const t = useWords();
   return (
     <ul className={styles.list} aria-label={props.label}>
       {props.writeUps.map((writeUp) => (
@@ -23,17 +26,23 @@ export function PhoneWriteUps(props: {
           <span className={ramp.marks}>
             {writeUp.state !== 'closed' && <SeverityMark severity={writeUp.severity} size="small" />}
             <StateMark writeUp={writeUp} />
+            {writeUp.carried && <CarriedMark mark={writeUp.carried} short />}
           </span>
           <p className={styles.title}>
             {writeUp.number} {writeUp.title}
           </p>
           <p className={styles.words}>{writeUp.words}</p>
           <p className={styles.soft}>
-            {whereAbout(writeUp, props.showPlace ?? false)}
+            {whereAbout(t, writeUp, props.showPlace ?? false)}
             {writeUp.reportedBy}, <Moment at={writeUp.closedAt ?? writeUp.openedAt} zone={props.zone} />
-            {writeUp.closedAt ? ' closed' : ''}
-            {writeUp.observations > 0 && `. Seen again by ${counted(writeUp.observations, 'other')}`}
-            {writeUp.photos > 0 && `. ${counted(writeUp.photos, 'photo')}`}.
+            {writeUp.closedAt ? t(' closed') : ''}
+            {writeUp.observations > 0 &&
+              t('. Seen again by {observations, plural, one {# other} other {# others}}', {
+                observations: writeUp.observations,
+              })}
+            {writeUp.photos > 0 &&
+              `. ${t('{photos, plural, one {# photo} other {# photos}}', { photos: writeUp.photos })}`}
+            .
           </p>
         </li>
       ))}
@@ -41,7 +50,7 @@ export function PhoneWriteUps(props: {
   );
 }
 
-function whereAbout({ station, place }: PackWriteUp, showPlace: boolean): string {
-  const parts = [showPlace ? areaTitle(station) : '', place].filter((part) => part !== '');
+function whereAbout(t: Translate, { station, place }: PackWriteUp, showPlace: boolean): string {
+  const parts = [showPlace ? t(areaTitle(station)) : '', place].filter((part) => part !== '');
   return parts.length === 0 ? '' : `${parts.join(': ')}. `;
 }

@@ -1,5 +1,6 @@
 'use client';
 
+import { Say, useWords } from '#words';
 import { Button } from '../../_ui/button';
 import { PageTitle } from '../../_ui/page';
 import styles from './out.module.css';
@@ -7,16 +8,18 @@ import { Go } from './place';
 
 /** Nobody is signed in on this phone, and it keeps nothing to show. */
 export function SignInFirst({ next }: { next: string }) {
+  const t = useWords();
   return (
     <div className={styles.column}>
-      <PageTitle>Sign in first</PageTitle>
+      <PageTitle>{t('Sign in first')}</PageTitle>
       <p>
-        Nobody is signed in on this phone. Once signed in, it takes along what the ramp needs and works
-        without a connection too.
+        {t(
+          'Nobody is signed in on this phone. Once signed in, it takes along what the ramp needs and works without a connection too.',
+        )}
       </p>
       {/* A full load: nothing of whoever was here before stays in memory. */}
       <a className={`${styles.press} ${styles.main}`} href={`/sign-in?next=${encodeURIComponent(next)}`}>
-        Sign in
+        {t('Sign in')}
       </a>
     </div>
   );
@@ -24,15 +27,17 @@ export function SignInFirst({ next }: { next: string }) {
 
 /** No connection, and nothing was taken along. */
 export function NothingKept({ onTry }: { onTry: () => void }) {
+  const t = useWords();
   return (
     <div className={styles.column}>
-      <PageTitle>Nothing is kept on this phone yet</PageTitle>
+      <PageTitle>{t('Nothing is kept on this phone yet')}</PageTitle>
       <p>
-        There is no connection, and this phone has never fetched the fleet. Open the ramp once where there is
-        a connection; after that it opens without one.
+        {t(
+          'There is no connection, and this phone has never fetched the fleet. Open the ramp once where there is a connection; after that it opens without one.',
+        )}
       </p>
       <Button weight="main" wide onClick={onTry}>
-        Try again
+        {t('Try again')}
       </Button>
     </div>
   );
@@ -40,15 +45,16 @@ export function NothingKept({ onTry }: { onTry: () => void }) {
 
 /** A page of the server, asked for with no connection. */
 export function NeedsConnection() {
+  const t = useWords();
   return (
     <div className={styles.column}>
-      <PageTitle>This page needs a connection</PageTitle>
-      <p>It is made by the server, which does not answer now. The ramp works without it.</p>
+      <PageTitle>{t('This page needs a connection')}</PageTitle>
+      <p>{t('It is made by the server, which does not answer now. The ramp works without it.')}</p>
       <Button weight="main" wide onClick={() => window.location.reload()}>
-        Try again
+        {t('Try again')}
       </Button>
       <Go className={styles.press} href="/ramp">
-        To the ramp
+        {t('To the ramp')}
       </Go>
     </div>
   );
@@ -56,16 +62,19 @@ export function NeedsConnection() {
 
 /** An aircraft the phone does not know. */
 export function NotThere({ asOf }: { asOf: string }) {
+  const t = useWords();
   return (
     <div className={styles.column}>
-      <PageTitle>This aircraft is not kept on this phone</PageTitle>
+      <PageTitle>{t('This aircraft is not kept on this phone')}</PageTitle>
       <p>
-        It is not among what was taken along at{' '}
-        <time dateTime={asOf}>{asOf.slice(0, 16).replace('T', ' ')} UTC</time>. Open it once with a
-        connection.
+        <Say
+          text="It is not among what was taken along at <time>{asOf} UTC</time>. Open it once with a connection."
+          parts={{ time: <time dateTime={asOf} /> }}
+          values={{ asOf: asOf.slice(0, 16).replace('T', ' ') }}
+        />
       </p>
       <Go className={`${styles.press} ${styles.main}`} href="/ramp">
-        All aircraft
+        {t('All aircraft')}
       </Go>
     </div>
   );

@@ -1,5 +1,7 @@
 'use client';
 
+import { English, Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useEffect, useState } from 'react';
 import { type RampPack } from '@/lib/walkarounds/pack';
 import { Button, ButtonRow } from '../../_ui/button';
@@ -14,21 +16,22 @@ import { Go } from './place';
 import styles from './out.module.css';
 
 const KINDS: Readonly<Record<Outgoing['kind'], string>> = {
-  'walk-start': 'Walkaround begun',
-  'walk-finish': 'Walkaround finished',
-  finding: 'Finding',
-  observation: 'Seen again',
-  photo: 'Photo',
-  'meters-out': 'Meters at departure',
-  'meters-in': 'Meters at return',
+  'walk-start': said('Walkaround begun'),
+  'walk-finish': said('Walkaround finished'),
+  finding: said('Finding'),
+  observation: said('Seen again'),
+  photo: said('Photo'),
+  'meters-out': said('Meters at departure'),
+  'meters-in': said('Meters at return'),
 };
 
 /** What this phone has sent and what it has not: every message, with its state and the ways on. */
 export function SentView({ pack }: { pack: RampPack }) {
+  const t = useWords();
   const messages = useOutbox();
   useEffect(() => {
-    document.title = 'Sent and not sent · Wheelchock';
-  }, []);
+    document.title = t('Sent and not sent · Wheelchock');
+  }, [t]);
   const refused = messages.filter(({ state }) => state === 'refused');
   const waiting = messages.filter(({ state }) => state === 'waiting' || state === 'sending');
   const sent = messages.filter(({ state }) => state === 'sent').toReversed();
@@ -36,31 +39,33 @@ export function SentView({ pack }: { pack: RampPack }) {
     <div className={styles.column}>
       <div>
         <Go href="/ramp" className={styles.back}>
-          <span aria-hidden="true">←</span> All aircraft
+          <Say text="<span>←</span> All aircraft" parts={{ span: <span aria-hidden="true" /> }} />
         </Go>
         <PageTitle
-          lead={`What ${pack.person.name} wrote on this phone. Nothing is lost before the server has it.`}
+          lead={t('What {name} wrote on this phone. Nothing is lost before the server has it.', {
+            name: pack.person.name,
+          })}
         >
-          Sent and not sent
+          {t('Sent and not sent')}
         </PageTitle>
-        {messages.length === 0 && <EmptyState title="Nothing was written on this phone lately." />}
+        {messages.length === 0 && <EmptyState title={t('Nothing was written on this phone lately.')} />}
       </div>
       {refused.length > 0 && (
-        <Section title={`Refused (${refused.length})`}>
+        <Section title={t('Refused ({refused})', { refused: refused.length })}>
           <Messages messages={refused} pack={pack} />
         </Section>
       )}
       {waiting.length > 0 && (
-        <Section title={`Not sent yet (${waiting.length})`}>
-          <p>They are sent in this order, by themselves, as soon as there is a connection.</p>
+        <Section title={t('Not sent yet ({waiting})', { waiting: waiting.length })}>
+          <p>{t('They are sent in this order, by themselves, as soon as there is a connection.')}</p>
           <Messages messages={waiting} pack={pack} />
           <Button weight="main" wide onClick={() => flush()}>
-            Send now
+            {t('Send now')}
           </Button>
         </Section>
       )}
       {sent.length > 0 && (
-        <Section title={`Sent (${sent.length})`}>
+        <Section title={t('Sent ({sent})', { sent: sent.length })}>
           <Messages messages={sent} pack={pack} />
         </Section>
       )}
@@ -83,6 +88,7 @@ function Messages({ messages, pack }: { messages: readonly Outgoing[]; pack: Ram
 }
 
 function Message({ message, pack }: { message: Outgoing; pack: RampPack }) {
+  const t = useWords();
   const aircraft = pack.aircraft.find(({ id }) => id === message.aircraftId);
   const zone = aircraft?.zone ?? pack.bases[0]?.zone ?? 'UTC';
   const number = numberOf(message.answer);
@@ -93,9 +99,11 @@ function Message({ message, pack }: { message: Outgoing; pack: RampPack }) {
         <StateOf message={message} />
       </div>
       <p className={styles.soft}>
-        {KINDS[message.kind]}
+        {t(KINDS[message.kind])}
         {number && `, ${number}`}, <Moment at={message.sentAt ?? message.queuedAt} zone={zone} />
-        {message.state === 'waiting' && message.tries > 0 && `, tried ${message.tries} times`}
+        {message.state === 'waiting' &&
+          message.tries > 0 &&
+          t(', tried {tries} times', { tries: message.tries })}
       </p>
       {message.state === 'refused' && message.problem && (
         <>
@@ -111,7 +119,7 @@ function Message({ message, pack }: { message: Outgoing; pack: RampPack }) {
           )}
           {message.problem.lines?.map(({ cite, because }) => (
             <p key={cite + because}>
-              {because} <PhoneCite cite={cite} paragraphs={pack.paragraphs} />
+              <English>{because}</English> <PhoneCite cite={cite} paragraphs={pack.paragraphs} />
             </p>
           ))}
           <WaysOn message={message} />
@@ -122,44 +130,50 @@ function Message({ message, pack }: { message: Outgoing; pack: RampPack }) {
 }
 
 function StateOf({ message: { state, after } }: { message: Outgoing }) {
+  const t = useWords();
   if (state === 'sent') {
     return (
       <Tag tone="grey" shape="tick" size="small">
-        Sent
+        {t('Sent')}
       </Tag>
     );
   }
   if (state === 'refused') {
     return (
       <Tag tone="red" size="small">
-        Refused
+        {t('Refused')}
       </Tag>
     );
   }
   return (
     <Tag tone="amber" shape="dashes" size="small">
-      {state === 'sending' ? 'Sending' : after.length > 0 ? 'Waits its turn' : 'Waiting'}
+      {state === 'sending' ? t('Sending') : after.length > 0 ? t('Waits its turn') : t('Waiting')}
     </Tag>
   );
 }
 
 /** A refused message is the person's to settle: put it right where there is a form for it, or take it back. */
 function WaysOn({ message }: { message: Outgoing }) {
+  const t = useWords();
   const [asks, setAsks] = useState(false);
   if (asks) {
     return (
-      <Notice tone="amber" title="Take it back?">
+      <Notice tone="amber" title={t('Take it back?')}>
         <p>
           {message.kind === 'walk-start'
-            ? 'It is not sent and is gone from this phone, with the answers of its walkaround where that is finished. Findings stay.'
+            ? t(
+                'It is not sent and is gone from this phone, with the answers of its walkaround where that is finished. Findings stay.',
+              )
             : message.kind === 'walk-finish'
-              ? 'It is not sent and is gone from this phone, with all that was measured and answered on the walkaround.'
-              : 'It is not sent and is gone from this phone, with its photos.'}
+              ? t(
+                  'It is not sent and is gone from this phone, with all that was measured and answered on the walkaround.',
+                )
+              : t('It is not sent and is gone from this phone, with its photos.')}
         </p>
         <ButtonRow>
-          <Button onClick={() => void withdraw(message.id)}>Take it back</Button>
+          <Button onClick={() => void withdraw(message.id)}>{t('Take it back')}</Button>
           <Button weight="quiet" onClick={() => setAsks(false)}>
-            Keep it
+            {t('Keep it')}
           </Button>
         </ButtonRow>
       </Notice>
@@ -170,14 +184,14 @@ function WaysOn({ message }: { message: Outgoing }) {
     <div className={styles.buttons}>
       {form ? (
         <Go href={form} className={`${styles.press} ${styles.main}`}>
-          Put it right
+          {t('Put it right')}
         </Go>
       ) : (
         <Button weight="main" onClick={() => void putRight(message.id, message.message)}>
-          Send again
+          {t('Send again')}
         </Button>
       )}
-      <Button onClick={() => setAsks(true)}>Withdraw</Button>
+      <Button onClick={() => setAsks(true)}>{t('Withdraw')}</Button>
     </div>
   );
 }

@@ -21,15 +21,24 @@ const set = (
 /** Everything that is given out, in the order in which it is shown. A test holds it against the tables of the database. */
 export const EXPORT_SETS: readonly ExportSet[] = [
   set('school', 'Operator', 'The school itself'),
+  set('set-up-steps', 'SetUpStep', 'Steps of setting up that somebody called done'),
   set('bases', 'Base', 'Bases with position and zone'),
   set('people', 'Person', 'People and their roles here', {
-    without: ['passwordHash', 'sessionVersion', 'failedSignIns', 'lockedUntil'],
+    without: ['passwordHash', 'passwordSetAt', 'sessionVersion', 'failedSignIns', 'lockedUntil'],
   }),
   set('certificates', 'Certificate', 'Certificates and ratings'),
   set('preventive-authorizations', 'PreventiveAuthorization', 'Pilots who may do preventive maintenance'),
+  set('preventive-withdrawals', 'PreventiveWithdrawal', 'Namings taken back'),
+  set('person-events', 'PersonEvent', 'Who joined, left, returned, and whose roles changed'),
+  set('personal-erasures', 'PersonalErasure', 'Whose personal data was erased, and what stayed'),
+  set('proofs', 'Proof', 'About proofs; the files themselves are on the pages of their certificates', {
+    without: ['storedAs'],
+  }),
   set('aircraft-types', 'AircraftType', 'Aircraft types'),
   set('aircraft', 'Aircraft', 'Aircraft with their meters'),
   set('equipment', 'Equipment', 'What is installed'),
+  set('vouchings', 'Vouching', 'What was signed to agree with the documents, or carried over from them'),
+  set('taken-in', 'TakenIn', 'Files that were taken in whole'),
   set('minimum-equipment-lists', 'Mel', 'Minimum equipment lists'),
   set('minimum-equipment-items', 'MelItem', 'Their items'),
   set('papers', 'Paper', 'Papers of the aircraft'),
@@ -65,6 +74,7 @@ export const EXPORT_SETS: readonly ExportSet[] = [
   set('releases', 'Release', 'Releases with the facts and the answer they stood on'),
   set('acceptances', 'FlightAcceptance', 'Acceptances by the pilot in command'),
   set('flight-events', 'FlightEvent', 'What became of released flights'),
+  set('house-rules', 'HouseRule', 'Rules of the house, every version'),
   set('notices', 'Notice', 'Notices to people'),
   set('audit-rows', 'AuditRow', 'Who did what and when, chained by hashes', { key: 'seq' }),
 ];
@@ -76,6 +86,11 @@ export const NOT_EXPORTED: Readonly<Partial<Record<Prisma.ModelName, string>>> =
   AuditHead: 'Where the chain of audit rows ends: the last of them.',
   AccessKey: 'Guards the way in. The page of feeds shows the keys.',
   Webhook: 'Holds signing secrets and the addresses of receivers. The page of feeds shows them.',
+  Session: 'Guards the way in; each person sees their own.',
+  SecondFactor: 'Guards the way in; each person sees their own.',
+  RecoveryCode: 'Guards the way in.',
+  Challenge: 'Guards the way in, for minutes.',
+  PersonLink: 'Guards the way in. The page of each person shows the newest.',
   WebhookDelivery: 'What other programs were told; the audit rows say the same and more.',
 };
 

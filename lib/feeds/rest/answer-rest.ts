@@ -1,6 +1,7 @@
 import { createHash, randomUUID } from 'node:crypto';
 import { type z } from 'zod';
 import { type CallOptions } from '../../access/service';
+import { log } from '../../log';
 import { PROBLEMS, Refusal, type Problem } from '../../problems';
 import { actorOfKey, bearerKey } from '../key-actor';
 import { openApiDocument } from './open-api';
@@ -26,7 +27,7 @@ export async function answerRest(
   } catch (error) {
     if (error instanceof Refusal) return problemAnswer(error.problem);
     const eventId = randomUUID();
-    console.error(JSON.stringify({ level: 'error', eventId, message: String(error) }));
+    log.error('bug', error, { eventId, about: 'rest' });
     return problemAnswer({ code: 'bug', say: PROBLEMS.bug.say, eventId });
   }
 }

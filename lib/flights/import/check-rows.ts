@@ -8,6 +8,7 @@ import { localDate } from '../../rules/months';
 import { isOver, planProblem } from '../plan-limits';
 import { flightOf, type KnownAircraft, type KnownPilot } from './flight-of';
 import { CSV_ID, type Column, type RowError, type WrittenFile, type WrittenFlight } from './parsed';
+import { said } from '../../words/said';
 
 /** A flight as it would be planned. */
 export interface PlannedByFile {
@@ -124,8 +125,9 @@ function checkRow(written: WrittenFlight, context: ImportContext): CheckedRow {
   return { ...full, does: 'replace', errors: [], notes };
 }
 
-const RELEASED =
-  'It is released here already and differs from the file. It is left as it is: look at the release.';
+const RELEASED = said(
+  'It is released here already and differs from the file. It is left as it is: look at the release.',
+);
 
 function callOff(standing: StandingPlan | null, { now }: ImportContext): Pick<CheckedRow, 'does' | 'notes'> {
   if (standing === null) return { does: 'skip', notes: ['Called off, and nothing of it is planned here.'] };
@@ -143,7 +145,7 @@ function limitErrors(flight: PlannedByFile, now: Instant): RowError[] {
   const problem = planProblem(flight);
   if (problem) return [{ column: problem.of satisfies Column, say: problem.say }];
   return Date.parse(flight.departAt) - Date.parse(now) > A_YEAR
-    ? [{ column: 'depart', say: 'It is more than a year ahead.' }]
+    ? [{ column: 'depart', say: said('It is more than a year ahead.') }]
     : [];
 }
 

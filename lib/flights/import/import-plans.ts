@@ -5,6 +5,7 @@ import { type CheckedFile, type CheckedRow, type RowDoes } from './check-rows';
 import { errorInWords } from './parsed';
 import { readImport } from './read-import';
 import { importPlansInput } from './schema';
+import { said } from '../../words/said';
 
 export interface ImportDone {
   readonly importId: string;
@@ -105,5 +106,5 @@ function refuseWrong({ errors, rows }: CheckedFile): void {
     }
   });
   if (Object.keys(fields).length === 0) return;
-  throw new Refusal('invalid', { say: 'Nothing was taken in. Put right what is wrong below.', fields });
+  throw new Refusal('invalid', { say: said('Nothing was taken in. Put right what is wrong below.'), fields });
 }

@@ -1,7 +1,7 @@
 import { airportByIdent } from '../../airports/find-airport';
 import type { Tx } from '../../db/client';
 import { instant } from '../../db/dates';
-import { signerFacts } from '../../people/signer';
+import { SIGNER, signerFacts } from '../../people/signer';
 import { whereHolds } from '../../releases/active-releases';
 import { checkRows, type CheckedFile, type ImportContext, type StandingPlan } from './check-rows';
 import { readCsv } from './csv';
@@ -37,7 +37,7 @@ async function contextFor(
   ];
   const people = await tx.person.findMany({
     where: { operatorId, email: { in: emails } },
-    include: { certificates: true, preventiveAuthorizations: true },
+    include: SIGNER,
   });
   const bases = await tx.base.findMany({ where: { operatorId }, select: { ident: true, zone: true } });
   return {

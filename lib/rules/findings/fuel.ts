@@ -1,4 +1,5 @@
 import { finding, minor, preventive, swap, type CatalogueFinding } from './finding';
+import { said } from '../said';
 
 /**
  * Findings of fuel. Sampling was read in an FAA safety leaflet (P-8740-35) and AC 20-43C; proposed course and usual
@@ -6,13 +7,14 @@ import { finding, minor, preventive, swap, type CatalogueFinding } from './findi
  */
 export const FUEL: readonly CatalogueFinding[] = [
   finding('water-cleared', {
-    title: 'Water in a fuel sample, then clean',
+    title: said('Water in a fuel sample, then clean'),
     jasc: '2810',
     kind: 'contamination',
     station: 'right-wing-fuel',
     alsoAt: ['left-wing-fuel', 'nose-right'],
-    usualAction:
+    usualAction: said(
       'Sample until clean, rock the wings, sample again; note the drain. Still water after three repeats: report "water keeps coming".',
+    ),
     measurements: [{ key: 'fuel-sample-repeats', role: 'described' }],
     proposed: 'service',
     work: [],
@@ -21,12 +23,12 @@ export const FUEL: readonly CatalogueFinding[] = [
     source: 'FAA leaflet P-8740-35; three repeats is our design',
   }),
   finding('water-keeps-coming', {
-    title: 'Water keeps coming',
+    title: said('Water keeps coming'),
     jasc: '2810',
     kind: 'contamination',
     station: 'right-wing-fuel',
     alsoAt: ['left-wing-fuel', 'nose-right'],
-    usualAction: 'Drain the tank and find where the water gets in, the cap seal first.',
+    usualAction: said('Drain the tank and find where the water gets in, the cap seal first.'),
     measurements: [{ key: 'fuel-sample-repeats', role: 'described' }],
     proposed: 'ground',
     work: [minor('airframe', 'Drain and stop the water')],
@@ -35,12 +37,12 @@ export const FUEL: readonly CatalogueFinding[] = [
     source: 'cause in AC 20-43C; grounding is our design',
   }),
   finding('fuel-dirt', {
-    title: 'Rust or dirt in a fuel sample',
+    title: said('Rust or dirt in a fuel sample'),
     jasc: '2821',
     kind: 'contamination',
     station: 'nose-right',
     alsoAt: ['right-wing-fuel', 'left-wing-fuel'],
-    usualAction: 'Clean the strainer; look into the tank.',
+    usualAction: said('Clean the strainer; look into the tank.'),
     proposed: 'ground',
     work: [
       preventive('airframe', 23, 'Clean or replace the strainer'),
@@ -51,12 +53,12 @@ export const FUEL: readonly CatalogueFinding[] = [
     source: 'cause in AC 20-43C; action from memory',
   }),
   finding('fuel-wrong', {
-    title: 'Fuel of the wrong colour, or smells of jet fuel',
+    title: said('Fuel of the wrong colour, or smells of jet fuel'),
     jasc: '1210',
     kind: 'contamination',
     station: 'right-wing-fuel',
     alsoAt: ['left-wing-fuel', 'nose-right'],
-    usualAction: 'Do not start. Drain and flush; check the engine if it ran on it.',
+    usualAction: said('Do not start. Drain and flush; check the engine if it ran on it.'),
     proposed: 'ground',
     work: [minor('airframe', 'Drain and flush'), minor('powerplant', 'Check the engine')],
     cite: 'ac20-43c',
@@ -64,36 +66,36 @@ export const FUEL: readonly CatalogueFinding[] = [
     source: 'AC 20-43C, read in part',
   }),
   finding('fuel-drain-drips', {
-    title: 'Fuel drain drips',
+    title: said('Fuel drain drips'),
     jasc: '2810',
     kind: 'leak',
     station: 'right-wing-fuel',
     alsoAt: ['left-wing-fuel', 'nose-right'],
-    usualAction: 'New seal or valve.',
+    usualAction: said('New seal or valve.'),
     proposed: 'ground',
     work: [minor('airframe', 'Replace seal or valve')],
     status: 'design',
     source: 'our design',
   }),
   finding('fuel-stain', {
-    title: 'Fuel stain at wing or selector',
+    title: said('Fuel stain at wing or selector'),
     jasc: '2820',
     kind: 'leak',
     station: 'right-wing-fuel',
     alsoAt: ['left-wing-fuel', 'cabin', 'approach'],
-    usualAction: 'Find the leak and repair it.',
+    usualAction: said('Find the leak and repair it.'),
     proposed: 'ground',
     work: [minor('airframe', 'Find and repair the leak')],
     status: 'design',
     source: 'our design',
   }),
   finding('fuel-cap-seal', {
-    title: 'Fuel cap seal bad or cap loose',
+    title: said('Fuel cap seal bad or cap loose'),
     jasc: '2810',
     kind: 'damage',
     station: 'right-wing-fuel',
     alsoAt: ['left-wing-fuel', 'last-look'],
-    usualAction: 'Replace the seal or cap.',
+    usualAction: said('Replace the seal or cap.'),
     proposed: 'ground',
     work: [minor('airframe', 'Replace seal or cap')],
     cite: 'p-8740-35',
@@ -101,12 +103,12 @@ export const FUEL: readonly CatalogueFinding[] = [
     source: 'FAA leaflet P-8740-35: caps secure',
   }),
   finding('fuel-vent-blocked', {
-    title: 'Fuel vent blocked',
+    title: said('Fuel vent blocked'),
     jasc: '2810',
     kind: 'contamination',
     station: 'left-wing-fuel',
     alsoAt: ['right-wing-fuel'],
-    usualAction: 'Clear it and check that it breathes.',
+    usualAction: said('Clear it and check that it breathes.'),
     proposed: 'ground',
     work: [minor('airframe', 'Clear and check the vent')],
     cite: 'p-8740-35',
@@ -114,14 +116,15 @@ export const FUEL: readonly CatalogueFinding[] = [
     source: 'FAA leaflet P-8740-35: vents clear',
   }),
   finding('fuel-gauge-dead', {
-    title: 'Fuel gauge dead or wrong',
+    title: said('Fuel gauge dead or wrong'),
     jasc: '2841',
     kind: 'inoperative',
     station: 'cabin-power-on',
     alsoAt: ['cabin'],
     equipmentFunction: 'fuel-quantity-gauge',
-    usualAction:
+    usualAction: said(
       'Each tank needs its gauge by day already, so usually repair before flight. A full tank is no substitute.',
+    ),
     proposed: 'ask-91.213',
     work: [swap('instrument', 'Change the gauge'), minor('instrument', 'Repair the gauge')],
     cite: '14cfr91.205(b)(9)',

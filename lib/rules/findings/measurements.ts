@@ -1,3 +1,5 @@
+import { said } from '../said';
+
 /**
  * What can be measured on a walkaround and in what unit. A measured value is a whole number of the smallest unit, never a
  * fraction: 0.031 in is 31 thousandths. Limits are NOT here: they differ by maker and belong to one aircraft, with
@@ -34,28 +36,32 @@ export interface Measurement {
 
 /** All measurements by key. A stored limit of an aircraft names one of these keys. */
 export const MEASUREMENTS = {
-  'propeller-nick-depth': { label: 'Depth of the nick', unit: 'thousandth-inch' },
-  'propeller-nick-width': { label: 'Width of the nick', unit: 'thousandth-inch' },
-  'propeller-nick-length': { label: 'Length of the nick', unit: 'thousandth-inch' },
-  'propeller-nick-from-tip': { label: 'Distance from the blade tip', unit: 'tenth-inch', step: 5 },
-  'main-tyre-tread': { label: 'Least tread, main tyre', unit: 'thirty-second-inch' },
-  'nose-tyre-tread': { label: 'Least tread, nose tyre', unit: 'thirty-second-inch' },
-  'main-tyre-pressure': { label: 'Pressure, main tyre', unit: 'tenth-psi', step: 5 },
-  'nose-tyre-pressure': { label: 'Pressure, nose tyre', unit: 'tenth-psi', step: 5 },
-  'tyre-cut-length': { label: 'Length of the cut', unit: 'thousandth-inch', step: 5 },
-  'tyre-cut-depth': { label: 'Depth of the cut (never probe it inflated)', unit: 'thousandth-inch', step: 5 },
-  'tyre-slip': { label: 'Slip between tyre and wheel mark', unit: 'thousandth-inch', step: 5 },
-  'nose-strut-extension': { label: 'Nose strut piston showing', unit: 'tenth-inch' },
-  'brake-pad-thickness': { label: 'Pad thickness', unit: 'thousandth-inch', step: 5 },
-  'oil-quantity': { label: 'Oil on the dipstick', unit: 'tenth-quart', step: 5 },
-  'fuel-in-left-tank': { label: 'Fuel in the left tank', unit: 'tenth-gallon', step: 5 },
-  'fuel-in-right-tank': { label: 'Fuel in the right tank', unit: 'tenth-gallon', step: 5 },
-  'flap-angle': { label: 'Flaps, full down', unit: 'degree' },
-  'battery-voltage': { label: 'Battery, no load', unit: 'tenth-volt' },
-  'trim-tab-play': { label: 'Play at the tab trailing edge', unit: 'thousandth-inch', step: 5 },
-  'skin-dent-depth': { label: 'Depth of the dent', unit: 'thousandth-inch', step: 5 },
-  'skin-dent-width': { label: 'Width of the dent', unit: 'thousandth-inch', step: 10 },
-  'fuel-sample-repeats': { label: 'Samples taken at this drain', unit: 'count' },
+  'propeller-nick-depth': { label: said('Depth of the nick'), unit: 'thousandth-inch' },
+  'propeller-nick-width': { label: said('Width of the nick'), unit: 'thousandth-inch' },
+  'propeller-nick-length': { label: said('Length of the nick'), unit: 'thousandth-inch' },
+  'propeller-nick-from-tip': { label: said('Distance from the blade tip'), unit: 'tenth-inch', step: 5 },
+  'main-tyre-tread': { label: said('Least tread, main tyre'), unit: 'thirty-second-inch' },
+  'nose-tyre-tread': { label: said('Least tread, nose tyre'), unit: 'thirty-second-inch' },
+  'main-tyre-pressure': { label: said('Pressure, main tyre'), unit: 'tenth-psi', step: 5 },
+  'nose-tyre-pressure': { label: said('Pressure, nose tyre'), unit: 'tenth-psi', step: 5 },
+  'tyre-cut-length': { label: said('Length of the cut'), unit: 'thousandth-inch', step: 5 },
+  'tyre-cut-depth': {
+    label: said('Depth of the cut (never probe it inflated)'),
+    unit: 'thousandth-inch',
+    step: 5,
+  },
+  'tyre-slip': { label: said('Slip between tyre and wheel mark'), unit: 'thousandth-inch', step: 5 },
+  'nose-strut-extension': { label: said('Nose strut piston showing'), unit: 'tenth-inch' },
+  'brake-pad-thickness': { label: said('Pad thickness'), unit: 'thousandth-inch', step: 5 },
+  'oil-quantity': { label: said('Oil on the dipstick'), unit: 'tenth-quart', step: 5 },
+  'fuel-in-left-tank': { label: said('Fuel in the left tank'), unit: 'tenth-gallon', step: 5 },
+  'fuel-in-right-tank': { label: said('Fuel in the right tank'), unit: 'tenth-gallon', step: 5 },
+  'flap-angle': { label: said('Flaps, full down'), unit: 'degree' },
+  'battery-voltage': { label: said('Battery, no load'), unit: 'tenth-volt' },
+  'trim-tab-play': { label: said('Play at the tab trailing edge'), unit: 'thousandth-inch', step: 5 },
+  'skin-dent-depth': { label: said('Depth of the dent'), unit: 'thousandth-inch', step: 5 },
+  'skin-dent-width': { label: said('Width of the dent'), unit: 'thousandth-inch', step: 10 },
+  'fuel-sample-repeats': { label: said('Samples taken at this drain'), unit: 'count' },
 } as const satisfies Record<string, Omit<Measurement, 'key'>>;
 export type MeasurementKey = keyof typeof MEASUREMENTS;
 

@@ -1,4 +1,5 @@
 import { finding, major, minor, type CatalogueFinding } from './finding';
+import { said } from '../said';
 
 /**
  * Findings at the propeller. Blade conditions were read in copies of AC 43.13-1B chapter 8, in the text of AC 20-37E and
@@ -14,12 +15,13 @@ const NICK = [
 
 export const PROPELLER: readonly CatalogueFinding[] = [
   finding('propeller-nick', {
-    title: 'Propeller nick, deep or sharp',
+    title: said('Propeller nick, deep or sharp'),
     jasc: '6111',
     kind: 'damage',
     station: 'propeller',
-    usualAction:
+    usualAction: said(
       'A powerplant mechanic dresses it inside the maker’s limits and looks for cracks with a loupe.',
+    ),
     measurements: NICK,
     proposed: 'ground',
     work: [minor('propeller', 'Dress the nick')],
@@ -28,11 +30,13 @@ export const PROPELLER: readonly CatalogueFinding[] = [
     source: 'training text: nicks are repaired before flight; limits differ by maker',
   }),
   finding('propeller-erosion', {
-    title: 'Small propeller nick or worn edge',
+    title: said('Small propeller nick or worn edge'),
     jasc: '6111',
     kind: 'wear',
     station: 'propeller',
-    usualAction: 'Measure and record; a powerplant mechanic compares with the maker’s limits and dresses it.',
+    usualAction: said(
+      'Measure and record; a powerplant mechanic compares with the maker’s limits and dresses it.',
+    ),
     measurements: NICK,
     proposed: 'hold',
     work: [minor('propeller', 'Dress the edge')],
@@ -41,12 +45,13 @@ export const PROPELLER: readonly CatalogueFinding[] = [
     source: 'one maker’s manual accepts rounded erosion; others may not',
   }),
   finding('propeller-bent', {
-    title: 'Blade bent or propeller struck something',
+    title: said('Blade bent or propeller struck something'),
     jasc: '6110',
     kind: 'damage',
     station: 'propeller',
-    usualAction:
+    usualAction: said(
       'Propeller off to a propeller repair station; strike inspection of the engine. Never straighten it here.',
+    ),
     proposed: 'ground',
     work: [
       major('propeller', 'Repair of the propeller'),
@@ -57,11 +62,11 @@ export const PROPELLER: readonly CatalogueFinding[] = [
     source: 'AC 43.13-1B 8-73',
   }),
   finding('propeller-crack', {
-    title: 'Crack in a propeller blade',
+    title: said('Crack in a propeller blade'),
     jasc: '6111',
     kind: 'damage',
     station: 'propeller',
-    usualAction: 'The blade is finished; a serviceable propeller is fitted.',
+    usualAction: said('The blade is finished; a serviceable propeller is fitted.'),
     proposed: 'ground',
     work: [
       minor('propeller', 'Fit a serviceable propeller'),
@@ -72,22 +77,22 @@ export const PROPELLER: readonly CatalogueFinding[] = [
     source: 'study cards on AC 43.13-1B chapter 8: any crack across the blade rejects it',
   }),
   finding('spinner-cracked', {
-    title: 'Spinner cracked or loose',
+    title: said('Spinner cracked or loose'),
     jasc: '6113',
     kind: 'damage',
     station: 'propeller',
-    usualAction: 'Replace it, with its bulkhead if that is cracked.',
+    usualAction: said('Replace it, with its bulkhead if that is cracked.'),
     proposed: 'ground',
     work: [minor('propeller', 'Replace the spinner')],
     status: 'memory',
     source: 'flying handbook, from memory',
   }),
   finding('propeller-hub-leak', {
-    title: 'Grease or oil at the propeller hub',
+    title: said('Grease or oil at the propeller hub'),
     jasc: '6114',
     kind: 'leak',
     station: 'propeller',
-    usualAction: 'Reseal at a propeller repair station, then refit.',
+    usualAction: said('Reseal at a propeller repair station, then refit.'),
     proposed: 'ground',
     work: [major('propeller', 'Reseal the hub'), minor('propeller', 'Refit the propeller')],
     cite: 'ac20-37e',

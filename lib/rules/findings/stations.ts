@@ -5,6 +5,8 @@
  * answer than "found good", and a repeated fuel sample keeps the first result.
  */
 
+import { said } from '../said';
+
 export const STATION_KEYS = [
   'approach',
   'cabin',
@@ -38,53 +40,71 @@ export interface WalkaroundStation {
 
 const WORDS: Readonly<Record<StationKey, readonly [title: string, lookFor: string]>> = {
   approach: [
-    'Walking up',
-    'Does it lean? Puddles, stains, tie-downs and chocks; papers, open discrepancies, inspections coming due.',
+    said('Walking up'),
+    said(
+      'Does it lean? Puddles, stains, tie-downs and chocks; papers, open discrepancies, inspections coming due.',
+    ),
   ],
   cabin: [
-    'Cabin',
-    'Control lock out, switches off, belts whole, seats lock, placards there, emergency transmitter, extinguisher, fuel selector, trim.',
+    said('Cabin'),
+    said(
+      'Control lock out, switches off, belts whole, seats lock, placards there, emergency transmitter, extinguisher, fuel selector, trim.',
+    ),
   ],
   'cabin-power-on': [
-    'Cabin, power on',
-    'Fuel gauges move, every light, pitot heat, stall warning, flaps down, fans; then power off.',
+    said('Cabin, power on'),
+    said('Fuel gauges move, every light, pitot heat, stall warning, flaps down, fans; then power off.'),
   ],
-  'left-rear-fuselage': ['Rear fuselage, left', 'Skin, antennas, static port if it is here, baggage door.'],
-  tail: ['Tail', 'Tie-down off, elevator, rudder and tab: hinges, bolts, cables, play; tail light.'],
-  'right-rear-fuselage': ['Rear fuselage, right', 'Skin, antennas, static port if it is here.'],
+  'left-rear-fuselage': [
+    said('Rear fuselage, left'),
+    said('Skin, antennas, static port if it is here, baggage door.'),
+  ],
+  tail: [
+    said('Tail'),
+    said('Tie-down off, elevator, rudder and tab: hinges, bolts, cables, play; tail light.'),
+  ],
+  'right-rear-fuselage': [said('Rear fuselage, right'), said('Skin, antennas, static port if it is here.')],
   'right-flap-aileron': [
-    'Right flap and aileron',
-    'Flap tracks and rods, aileron hinges and travel, static wicks.',
+    said('Right flap and aileron'),
+    said('Flap tracks and rods, aileron hinges and travel, static wicks.'),
   ],
   'right-tip-leading-edge': [
-    'Right tip and leading edge',
-    'Position light and its lens, dents, tie-down off.',
+    said('Right tip and leading edge'),
+    said('Position light and its lens, dents, tie-down off.'),
   ],
   'right-wing-fuel': [
-    'Right wing fuel',
-    'Dip the tank, cap and its seal, then every drain of this wing: clean, water, dirt, colour.',
+    said('Right wing fuel'),
+    said('Dip the tank, cap and its seal, then every drain of this wing: clean, water, dirt, colour.'),
   ],
-  'right-main-gear': ['Right main gear', 'Tyre all round, brake and its line, leg and fairing.'],
+  'right-main-gear': [said('Right main gear'), said('Tyre all round, brake and its line, leg and fairing.')],
   'nose-right': [
-    'Nose, right side',
-    'Oil quantity and cap, cowl fasteners, strainer and belly drains, exhaust.',
+    said('Nose, right side'),
+    said('Oil quantity and cap, cowl fasteners, strainer and belly drains, exhaust.'),
   ],
   propeller: [
-    'Propeller and inlets',
-    'Nicks and cracks on both faces, spinner, belt, nests in the inlets, baffles, air filter.',
+    said('Propeller and inlets'),
+    said('Nicks and cracks on both faces, spinner, belt, nests in the inlets, baffles, air filter.'),
   ],
-  'nose-gear': ['Nose gear', 'Tyre, strut extension and leaks, shimmy damper, torque links.'],
-  'nose-left': ['Nose, left side', 'Static port if it is here, cowl, windshield.'],
+  'nose-gear': [said('Nose gear'), said('Tyre, strut extension and leaks, shimmy damper, torque links.')],
+  'nose-left': [said('Nose, left side'), said('Static port if it is here, cowl, windshield.')],
   'left-wing-fuel': [
-    'Left wing fuel',
-    'Dip the tank, cap and its seal, vent clear, then every drain of this wing: clean, water, dirt, colour.',
+    said('Left wing fuel'),
+    said(
+      'Dip the tank, cap and its seal, vent clear, then every drain of this wing: clean, water, dirt, colour.',
+    ),
   ],
-  'left-leading-edge': ['Left leading edge', 'Pitot open and straight, stall warning free, landing light.'],
+  'left-leading-edge': [
+    said('Left leading edge'),
+    said('Pitot open and straight, stall warning free, landing light.'),
+  ],
   'left-wing-and-gear': [
-    'Left tip, aileron, flap and gear',
-    'As on the right: light, dents, hinges, tracks; tyre, brake, leg.',
+    said('Left tip, aileron, flap and gear'),
+    said('As on the right: light, dents, hinges, tracks; tyre, brake, leg.'),
   ],
-  'last-look': ['Last look', 'Caps on, covers and tow bar off, doors shut, nothing left on the wing.'],
+  'last-look': [
+    said('Last look'),
+    said('Caps on, covers and tow bar off, doors shut, nothing left on the wing.'),
+  ],
 };
 
 /** All stations in walking order. */

@@ -5,15 +5,11 @@
 import { heldByRequirement, heldByWriteUp } from './held';
 import type { AircraftHistory } from './history';
 import { clip, minuteOf, minutesIn, spanOf, type Span, type Stretch } from './spans';
+import { said } from '../said';
 
-export const AVAILABILITY_DEFINITION =
-  'Share of the time in which nothing on record here grounded the aircraft for every kind of flight, counted in minutes. ' +
-  'What grounds: a write-up, from the moment it was written until it was closed, found within limits, judged not to ground, ' +
-  'or deferred with placard and signature in place; undecided grounds, and a deferral stops counting when its interval runs ' +
-  'out or an inspection passes without a word on it. Work begun, until it is signed. An annual, a directive, a life limit or ' +
-  'a binding maker’s interval whose last day has passed, until its compliance. Several at once count once. An aircraft ' +
-  'counts from its first record. Not seen: weather, pilots and bookings; bars of some kinds of flight only (night, IFR, ' +
-  'hire, a 100-hour); hours limits; papers; check flights and tests owed; facts nobody entered, and what nobody wrote up.';
+export const AVAILABILITY_DEFINITION = said(
+  'Share of the time in which nothing on record here grounded the aircraft for every kind of flight, counted in minutes. What grounds: a write-up, from the moment it was written until it was closed, found within limits, judged not to ground, or deferred with placard and signature in place; undecided grounds, and a deferral stops counting when its interval runs out or an inspection passes without a word on it. Work begun, until it is signed. An annual, a directive, a life limit or a binding maker’s interval whose last day has passed, until its compliance. Several at once count once. An aircraft counts from its first record. Not seen: weather, pilots and bookings; bars of some kinds of flight only (night, IFR, hire, a 100-hour); hours limits; papers; check flights and tests owed; facts nobody entered, and what nobody wrote up.',
+);
 
 /** One aircraft's time in the window. */
 export interface AircraftAvailability {

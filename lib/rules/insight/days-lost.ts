@@ -7,12 +7,11 @@ import { timeHere } from './availability';
 import { heldByWriteUp } from './held';
 import type { AircraftHistory } from './history';
 import { clip, minutesIn, type Span, type Stretch } from './spans';
+import { said } from '../said';
 
-export const DAYS_LOST_DEFINITION =
-  'Time in which write-ups of a chapter (the first two digits of their JASC code, as filed now) grounded their aircraft, held ' +
-  'as under availability, work on the write-up included; in days of 24 hours, rounded to a tenth. Two write-ups of one ' +
-  'chapter on one aircraft at the same time count once; of different chapters each counts in its own, so that the chapters ' +
-  'can sum to more than the aircraft stood. Time lost to inspections and overdue limits belongs to no chapter.';
+export const DAYS_LOST_DEFINITION = said(
+  'Time in which write-ups of a chapter (the first two digits of their JASC code, as filed now) grounded their aircraft, held as under availability, work on the write-up included; in days of 24 hours, rounded to a tenth. Two write-ups of one chapter on one aircraft at the same time count once; of different chapters each counts in its own, so that the chapters can sum to more than the aircraft stood. Time lost to inspections and overdue limits belongs to no chapter.',
+);
 
 export const MINUTES_A_DAY = 1440;
 const MINUTES_A_TENTH_OF_A_DAY = 144;

@@ -5,12 +5,11 @@ import { daysBetween } from '../queue-order';
 import type { AircraftHistory } from './history';
 import { spreadOf, type Spread } from './quantile';
 import { minuteOf, type Stretch } from './spans';
+import { said } from '../said';
 
-export const DEFERRAL_AGE_DEFINITION =
-  'Deferrals open now, whatever the period, by age: days on the calendar of the base from the day the deferral was begun; ' +
-  'begun today is 0. Beside each the day it has to end by at the latest: its repair interval, the next required inspection ' +
-  '(14 CFR 91.405(c)), or 90 days of a removed transmitter. Of those that ended in the period: how many days they lasted, ' +
-  'whatever ended them; median by nearest rank, with fewer than five none.';
+export const DEFERRAL_AGE_DEFINITION = said(
+  'Deferrals open now, whatever the period, by age: days on the calendar of the base from the day the deferral was begun; begun today is 0. Beside each the day it has to end by at the latest: its repair interval, the next required inspection (14 CFR 91.405(c)), or 90 days of a removed transmitter. Of those that ended in the period: how many days they lasted, whatever ended them; median by nearest rank, with fewer than five none.',
+);
 
 export interface OpenDeferral {
   readonly deferralId: string;

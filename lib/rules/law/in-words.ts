@@ -1,4 +1,5 @@
 import type { LawEntry } from './entry';
+import { said } from '../said';
 
 /** How people write a paragraph whose id is `14cfr91.213(d)(2)` or `14cfr43appA(c)(17)`; any other id as it stands. */
 export function citeInWords(cite: string): string {
@@ -10,6 +11,6 @@ export function citeInWords(cite: string): string {
 /** The doubt shown beside a paragraph by how sure we are of its text; null for none. */
 export const DOUBTS: Readonly<Record<LawEntry['status'], string | null>> = {
   checked: null,
-  memory: 'text not confirmed: from memory',
-  reading: 'our reading',
+  memory: said('text not confirmed: from memory'),
+  reading: said('our reading'),
 };

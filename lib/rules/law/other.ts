@@ -267,6 +267,12 @@ export const OTHER = {
     status: 'reading',
     source: 'our own choice, no published source',
   },
+  'house-rule': {
+    label: 'Rule of the house',
+    gist: 'Not law: this operator chose to be stricter than the law and set this rule. Who did, when and why stands beside it.',
+    status: 'reading',
+    source: 'set by the operator, no published source',
+  },
   'mmel-category-a': {
     label: 'MMEL repair category A',
     gist: 'Repaired within the time the list itself states; the day of recording is not counted.',

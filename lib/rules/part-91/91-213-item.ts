@@ -27,8 +27,8 @@ export const withDiscrepancy = (aircraft: AircraftFacts, d: DiscrepancyFacts): A
 });
 
 /**
- * Finds the inoperative item. Gives barring lines when the item is not among the installed equipment, or when the
- * number that does not work is unknown or makes no sense (under one, or more than are installed).
+ * Finds the inoperative item. Gives barring lines when the item is not among the installed equipment, when nobody has
+ * confirmed its line against the aircraft's own documents, or when the number that does not work is unknown or makes no sense (under one, or more than are installed).
  */
 export function inoperativeItem(
   aircraft: AircraftFacts,
@@ -43,6 +43,8 @@ export function inoperativeItem(
     lines: [barsForMissing('14cfr91.213(a)', missing, about)],
   });
   if (item === undefined) return refuse('which installed item of equipment does not work');
+  // Nobody has held its line against the aircraft's documents: neither that it is not required nor how many there are.
+  if (!item.confirmed.known) return refuse(item.confirmed.missing);
   if (!d.inoperativeCount.known) return refuse(d.inoperativeCount.missing);
   const count = d.inoperativeCount.value;
   if (!Number.isSafeInteger(count) || count < 1 || count > item.installed) {

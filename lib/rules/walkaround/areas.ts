@@ -1,4 +1,5 @@
 import { STATION_KEYS, WALKAROUND_STATIONS, type StationKey } from '../findings/stations';
+import { said } from '../said';
 
 /**
  * Where on an aircraft something can be: the closed vocabulary of stations. The 18 of the starting list, and a few for
@@ -33,12 +34,12 @@ const TITLES: Readonly<Record<AreaKey, string>> = {
     StationKey,
     string
   >),
-  'left-flap-aileron': 'Left flap and aileron',
-  'left-tip': 'Left tip',
-  'left-main-gear': 'Left main gear',
-  baggage: 'Baggage compartment',
-  belly: 'Belly',
-  windshield: 'Windshield',
+  'left-flap-aileron': said('Left flap and aileron'),
+  'left-tip': said('Left tip'),
+  'left-main-gear': said('Left main gear'),
+  baggage: said('Baggage compartment'),
+  belly: said('Belly'),
+  windshield: said('Windshield'),
 };
 
 /** What an area is called; a key that is no area is printed as it stands (older or foreign records). */

@@ -1,5 +1,6 @@
 import type { Line } from '../verdict';
 import type { Sample, SampleResult } from './answers';
+import { said } from '../said';
 
 /**
  * How the samples of one drain are judged. Sampling until clean is in the FAA's leaflet P-8740-35, where water and dirt come
@@ -21,10 +22,10 @@ export interface SamplesVerdict {
 }
 
 export const SAMPLE_WORDS: Readonly<Record<SampleResult, string>> = {
-  clean: 'clean',
-  water: 'water',
-  sediment: 'rust or dirt',
-  'wrong-fuel': 'wrong fuel',
+  clean: said('clean'),
+  water: said('water'),
+  sediment: said('rust or dirt'),
+  'wrong-fuel': said('wrong fuel'),
 };
 
 const CALL_MAINTENANCE =

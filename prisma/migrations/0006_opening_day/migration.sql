@@ -320,6 +320,10 @@ ALTER TABLE mel ADD CONSTRAINT mel_taken_in_fkey FOREIGN KEY (operator_id, taken
 ALTER TABLE mel ADD CONSTRAINT mel_vouching_fkey FOREIGN KEY (operator_id, vouching_id) REFERENCES vouching (operator_id, id) ON DELETE RESTRICT ON UPDATE RESTRICT;
 GRANT UPDATE (letter_aboard, letter_reference, letter_issued_on, ended_at, ended_by_id) ON mel TO wheelchock_app;
 
+-- One list in force for an aircraft; those it took the place of stay.
+DROP INDEX mel_one_per_aircraft_key;
+CREATE UNIQUE INDEX mel_one_in_force_key ON mel (operator_id, aircraft_id) WHERE ended_at IS NULL;
+
 -- Directives that do not apply any more, and limits replaced by newer documents, stay on record.
 ALTER TABLE directive ADD COLUMN added_by_id uuid;
 ALTER TABLE directive ADD COLUMN added_at timestamptz(3);
@@ -429,7 +433,26 @@ GRANT UPDATE (last_seen_at, ended_at, ended_by_id) ON session TO wheelchock_app;
 GRANT UPDATE (name, last_step, sign_count, confirmed_at, last_used_at, ended_at, ended_by_id) ON second_factor TO wheelchock_app;
 GRANT UPDATE (used_at, ended_at) ON recovery_code TO wheelchock_app;
 GRANT UPDATE (used_at) ON challenge TO wheelchock_app;
--- What is left of a letter after its time: that it was sent, not what it said.
+-- What is left of a letter after its time: that it was sent, not to whom or what it said. Emptied, never written anew.
 GRANT UPDATE (to_address, body) ON letter TO wheelchock_app;
+CREATE FUNCTION only_empty_letter() RETURNS trigger LANGUAGE plpgsql AS $$
+BEGIN
+  IF (NEW.to_address <> OLD.to_address AND NEW.to_address <> '') OR (NEW.body <> OLD.body AND NEW.body <> '') THEN
+    RAISE EXCEPTION 'what letter % says is never changed, only emptied', OLD.id USING ERRCODE = 'restrict_violation';
+  END IF;
+  RETURN NEW;
+END $$;
+CREATE TRIGGER letter_only_emptied BEFORE UPDATE OF to_address, body ON letter
+  FOR EACH ROW EXECUTE FUNCTION only_empty_letter();
 -- Signing in leaves traces that have a time (docs/personal-data.md); they are swept.
 GRANT DELETE ON session, challenge, recovery_code TO wheelchock_app;
+-- Erasing: keys of second factors go, and the certificate number of somebody who signed nothing under it.
+GRANT DELETE ON second_factor TO wheelchock_app;
+GRANT UPDATE (number) ON certificate TO wheelchock_app;
+
+-- The sweep of traces has to know operators before one is known, as letters do. Ids only.
+CREATE FUNCTION operators_to_sweep() RETURNS SETOF uuid
+  LANGUAGE sql STABLE SECURITY DEFINER SET search_path = public, pg_temp AS
+  $$ SELECT id FROM operator $$;
+REVOKE ALL ON FUNCTION operators_to_sweep() FROM PUBLIC;
+GRANT EXECUTE ON FUNCTION operators_to_sweep() TO wheelchock_app;

@@ -1,6 +1,7 @@
 import { signedInRef } from '@/app/_session/actor-ref';
 import { csvOf, definitionsCsv, fileNameOf } from '@/lib/insight/csv';
 import { pictureOf } from '@/lib/insight/draw';
+import { inEnglish } from '@/lib/words/translate';
 import { headlineOf, isFigure } from '@/lib/insight/figures';
 import { svgOf } from '@/lib/insight/picture';
 import { readInsight, type InsightView } from '@/lib/insight/read-insight';
@@ -48,7 +49,7 @@ function fileOf(view: InsightView, figure: string, as: string | null) {
   if (!isFigure(figure)) return null;
   if (as !== 'svg') return csv(csvOf(view, figure));
   const picture = pictureOf(view, figure);
-  const { number, words } = headlineOf(view, figure);
+  const { number, words } = headlineOf(inEnglish, view, figure);
   const { from, until } = view.period;
   const period = `${dayInWords(from)} to ${dayInWords(until)}, ${view.about}, from what is on record`;
   return picture

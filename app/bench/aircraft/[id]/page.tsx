@@ -1,3 +1,5 @@
+import { Say, useWords } from '#words';
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { mayUse } from '@/lib/access/policy';
 import { readAircraftBench, type AircraftBench } from '@/lib/work/read-aircraft-bench';
@@ -17,25 +19,34 @@ import { Due, Ended } from './due';
 import { Papers, Permits } from './papers-and-permits';
 import { UnderWay, WriteUps } from './under-way';
 
-export const metadata: Metadata = { title: 'Aircraft at the bench' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Aircraft at the bench') };
+}
 
 /** One aircraft for the mechanic: what is open, what is under way, what falls due, its papers and permits. */
 export default async function BenchAircraftPage(props: { params: Promise<{ id: string }> }) {
+  const t = await words();
   const { id } = await props.params;
   const { ref, who } = await requireActor(`/bench/aircraft/${encodeURIComponent(id)}`);
   const answer = await readAircraftBench(ref, { aircraftId: id });
-  if (!answer.ok) return <Refused who={who} problem={answer.problem} title="Aircraft" />;
+  if (!answer.ok) return <Refused who={who} problem={answer.problem} title={t('Aircraft')} />;
   const view = answer.value;
   const here = `/bench/aircraft/${view.aircraftId}`;
   return (
     <Shell who={who}>
       <PageTitle
-        back={{ href: '/bench', label: 'Bench' }}
-        lead={`${view.typeName}, serial ${view.serial}. Based at ${view.baseIdent}, ${view.baseName}.`}
+        back={{ href: '/bench', label: t('Bench') }}
+        lead={t('{typeName}, serial {serial}. Based at {baseIdent}, {baseName}.', {
+          typeName: view.typeName,
+          serial: view.serial,
+          baseIdent: view.baseIdent,
+          baseName: view.baseName,
+        })}
         side={
           <ButtonRow>
-            <LinkButton href={`${here}/trends`}>Trends</LinkButton>
-            <LinkButton href={`${here}/records`}>Records</LinkButton>
+            <LinkButton href={`${here}/trends`}>{t('Trends')}</LinkButton>
+            <LinkButton href={`${here}/records`}>{t('Records')}</LinkButton>
           </ButtonRow>
         }
       >
@@ -46,12 +57,15 @@ export default async function BenchAircraftPage(props: { params: Promise<{ id: s
         <WriteUps view={view} />
         <UnderWay view={view} mayBegin={mayUse(who.roles, 'inspection.begin')} />
         <Due view={view} />
-        <Section title="Change what recurs" id="add">
+        <Section title={t('Change what recurs')} id="add">
           <ActList>
-            <Act title="Add what recurs" hint="A directive, a life limit, an inspection, an oil change.">
+            <Act
+              title={t('Add what recurs')}
+              hint={t('A directive, a life limit, an inspection, an oil change.')}
+            >
               <RequirementForm aircraftId={view.aircraftId} />
             </Act>
-            <Act title="End what recurs" hint="It applies no more; its records stay.">
+            <Act title={t('End what recurs')} hint={t('It applies no more; its records stay.')}>
               <EndRequirementForm requirements={requirementsOf(view)} signer={who.name} />
             </Act>
           </ActList>
@@ -62,7 +76,7 @@ export default async function BenchAircraftPage(props: { params: Promise<{ id: s
           {mayUse(who.roles, 'paper.renew') && (
             <ActList>
               {view.papers.map((paper) => (
-                <Act key={paper.id} title={`Renew: ${paperName(paper.kind)}`}>
+                <Act key={paper.id} title={t('Renew: {paperName}', { paperName: t(paperName(paper.kind)) })}>
                   <RenewPaperForm paperId={paper.id} kind={paper.kind} />
                 </Act>
               ))}
@@ -70,39 +84,46 @@ export default async function BenchAircraftPage(props: { params: Promise<{ id: s
           )}
         </Papers>
       </Acting>
-      <Section title="To print">
+      <Section title={t('To print')}>
         <ButtonRow>
           {view.hasDeferrals && (
             <>
-              <PaperLink href={`/api/papers/placards?aircraft=${view.aircraftId}`}>Placards</PaperLink>
+              <PaperLink href={`/api/papers/placards?aircraft=${view.aircraftId}`}>{t('Placards')}</PaperLink>
               <PaperLink href={`/api/papers/deferrals?aircraft=${view.aircraftId}`}>
-                List of deferrals to carry aboard
+                {t('List of deferrals to carry aboard')}
               </PaperLink>
             </>
           )}
         </ButtonRow>
-        {!view.hasDeferrals && <p>Nothing is deferred, so there is no placard and no list to print.</p>}
+        {!view.hasDeferrals && (
+          <p>{t('Nothing is deferred, so there is no placard and no list to print.')}</p>
+        )}
       </Section>
     </Shell>
   );
 }
 
 function Times({ view }: { view: AircraftBench }) {
+  const t = useWords();
   const { tenthsAWeek, paceWeeks, paceMissing } = view;
   return (
     <FactList
       facts={[
-        { name: 'Total time in service', value: <HoursText tenths={view.ttisTenths} /> },
-        { name: 'Hobbs', value: <HoursText tenths={view.hobbsTenths} /> },
-        { name: 'Tach', value: <HoursText tenths={view.tachTenths} /> },
+        { name: t('Total time in service'), value: <HoursText tenths={view.ttisTenths} /> },
+        { name: t('Hobbs'), value: <HoursText tenths={view.hobbsTenths} /> },
+        { name: t('Tach'), value: <HoursText tenths={view.tachTenths} /> },
         {
-          name: 'Flying pace',
+          name: t('Flying pace'),
           value:
             tenthsAWeek === null ? (
-              `Not known: ${paceMissing}`
+              t('Not known: {paceMissing}', { paceMissing: paceMissing ?? '' })
             ) : (
               <>
-                <HoursText tenths={tenthsAWeek} /> a week over {paceWeeks} weeks
+                <Say
+                  text="<hoursText/> a week over {paceWeeks} weeks"
+                  parts={{ hoursText: <HoursText tenths={tenthsAWeek} /> }}
+                  values={{ paceWeeks }}
+                />
               </>
             ),
         },

@@ -1,3 +1,4 @@
+import { Say, useWords } from '#words';
 import Link from '../../../_ui/link';
 import { type AircraftBench } from '@/lib/work/read-aircraft-bench';
 import { SeverityMark } from '../../../_ui/marks';
@@ -12,10 +13,11 @@ import styles from './aircraft.module.css';
 
 /** Everything written up and not closed, oldest first. */
 export function WriteUps({ view }: { view: AircraftBench }) {
+  const t = useWords();
   return (
-    <Section title="Open write-ups">
+    <Section title={t('Open write-ups')}>
       {view.writeUps.length === 0 ? (
-        <EmptyState title="Nothing is written up." />
+        <EmptyState title={t('Nothing is written up.')} />
       ) : (
         <ul className={styles.rows}>
           {view.writeUps.map((one) => (
@@ -24,7 +26,7 @@ export function WriteUps({ view }: { view: AircraftBench }) {
                 <SeverityMark severity={severityOf(one.severity)} size="small" />{' '}
                 {one.state === 'deferred' && (
                   <Tag tone="blue" size="small">
-                    Deferred
+                    {t('Deferred')}
                   </Tag>
                 )}
               </span>
@@ -32,7 +34,11 @@ export function WriteUps({ view }: { view: AircraftBench }) {
                 {one.number} {one.title}
               </Link>
               <span className={styles.soft}>
-                <Ago at={one.openedAt} now={view.asOf} />, by {one.reportedBy}
+                <Say
+                  text="<ago/>, by {reportedBy}"
+                  parts={{ ago: <Ago at={one.openedAt} now={view.asOf} /> }}
+                  values={{ reportedBy: one.reportedBy }}
+                />
               </span>
             </li>
           ))}
@@ -44,18 +50,23 @@ export function WriteUps({ view }: { view: AircraftBench }) {
 
 /** Work begun, the inspection that is open, and visits; or the way to begin an inspection. */
 export function UnderWay({ view, mayBegin }: { view: AircraftBench; mayBegin: boolean }) {
+  const t = useWords();
   const { work, inspection, visits } = view;
   return (
-    <Section title="Under way">
+    <Section title={t('Under way')}>
       <ul className={styles.rows}>
         {inspection && (
           <li className={styles.row}>
             <Tag tone="amber" size="small">
-              Open
+              {t('Open')}
             </Tag>
-            <Link href={`/bench/inspection/${inspection.id}`}>{workKindWords(inspection.kind)}</Link>
+            <Link href={`/bench/inspection/${inspection.id}`}>{workKindWords(t, inspection.kind)}</Link>
             <span className={styles.soft}>
-              begun <Moment at={inspection.begunAt} zone={view.zone} /> by {inspection.begunBy}
+              <Say
+                text="begun <moment/> by {begunBy}"
+                parts={{ moment: <Moment at={inspection.begunAt} zone={view.zone} /> }}
+                values={{ begunBy: inspection.begunBy }}
+              />
             </span>
           </li>
         )}
@@ -64,34 +75,38 @@ export function UnderWay({ view, mayBegin }: { view: AircraftBench; mayBegin: bo
           .map((one) => (
             <li key={one.id} className={styles.row}>
               <Tag tone="amber" size="small">
-                {workStateWords(one.state)}
+                {workStateWords(t, one.state)}
               </Tag>
               <WorkLink work={one} />
               <span className={styles.soft}>
-                begun <Moment at={one.startedAt} zone={view.zone} /> by {one.startedBy}
+                <Say
+                  text="begun <moment/> by {startedBy}"
+                  parts={{ moment: <Moment at={one.startedAt} zone={view.zone} /> }}
+                  values={{ startedBy: one.startedBy }}
+                />
               </span>
             </li>
           ))}
         {visits.map((visit) => (
           <li key={visit.id} className={styles.row}>
             <Tag tone="blue" size="small">
-              Visit
+              {t('Visit')}
             </Tag>
             <Link href={`/bench/visit/${visit.id}`}>{visit.title}</Link>
             <span className={styles.soft}>
               {visit.plannedOn ? (
                 <>
-                  planned for <DateText date={visit.plannedOn} />
+                  {t('planned for')} <DateText date={visit.plannedOn} />
                 </>
               ) : (
-                'no day planned'
+                t('no day planned')
               )}
             </span>
           </li>
         ))}
       </ul>
       {!inspection && work.length === 0 && visits.length === 0 && (
-        <EmptyState title="No work is under way." />
+        <EmptyState title={t('No work is under way.')} />
       )}
       {!inspection && mayBegin && <BeginHere view={view} />}
     </Section>
@@ -106,6 +121,7 @@ function WorkLink({ work }: { work: AircraftBench['work'][number] }) {
 
 /** The annual or the 100-hour, out of what recurs on this aircraft. */
 function BeginHere({ view }: { view: AircraftBench }) {
+  const t = useWords();
   const requirements = view.due.flatMap(({ kind, id, name, requirementKind }) =>
     kind === 'requirement' && id !== '' && requirementKind !== null
       ? [{ id, name, kind: requirementKind }]
@@ -113,7 +129,7 @@ function BeginHere({ view }: { view: AircraftBench }) {
   );
   return (
     <ActList>
-      <Act title="Begin an inspection" hint="Annual or 100-hour: 43.11.">
+      <Act title={t('Begin an inspection')} hint={t('Annual or 100-hour: 43.11.')}>
         <BeginInspection aircraftId={view.aircraftId} requirements={requirements} />
       </Act>
     </ActList>

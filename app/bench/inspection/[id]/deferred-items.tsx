@@ -1,3 +1,4 @@
+import { useWords } from '#words';
 import { type DeferredView, type InspectionView } from '@/lib/inspections/read-inspection';
 import { Cite } from '../../../_ui/cite';
 import Link from '../../../_ui/link';
@@ -10,10 +11,13 @@ import styles from '../inspection.module.css';
 
 /** Every live deferral with what becomes of it: 91.405(c). Nothing is signed while one has no disposition. */
 export function DeferredItems({ view, acts }: { view: InspectionView; acts: boolean }) {
+  const t = useWords();
   if (view.deferred.length === 0) return null;
   return (
-    <Section title="Deferred items">
-      <p className={styles.soft}>At this inspection each is repaired, replaced, removed or inspected.</p>
+    <Section title={t('Deferred items')}>
+      <p className={styles.soft}>
+        {t('At this inspection each is repaired, replaced, removed or inspected.')}
+      </p>
       <Cite cite="14cfr91.405(c)" />
       {view.deferred.map((item) => (
         <Card key={item.deferralId} edge={item.inspected ? undefined : 'amber'}>
@@ -22,13 +26,15 @@ export function DeferredItems({ view, acts }: { view: InspectionView; acts: bool
               {item.number} {item.title}
             </h3>
             <Tag tone={item.inspected ? 'blue' : 'amber'} size="small">
-              {item.inspected ? 'Inspected, stays deferred' : 'Disposition owed'}
+              {item.inspected ? t('Inspected, stays deferred') : t('Disposition owed')}
             </Tag>
           </div>
           <p className={styles.soft}>
-            {item.placard ? `Placard: ${item.placard}` : 'Its placard is not in place.'}{' '}
+            {item.placard
+              ? t('Placard: {placard}', { placard: item.placard })
+              : t('Its placard is not in place.')}{' '}
             <Link href={`/bench/write-up/${item.discrepancyId}`}>
-              {item.placard ? 'Repair or replace it' : 'Put up the placard, repair or replace it'}
+              {item.placard ? t('Repair or replace it') : t('Put up the placard, repair or replace it')}
             </Link>
           </p>
           {acts && !item.inspected && <Dispose view={view} item={item} />}
@@ -39,16 +45,17 @@ export function DeferredItems({ view, acts }: { view: InspectionView; acts: bool
 }
 
 function Dispose({ view, item }: { view: InspectionView; item: DeferredView }) {
+  const t = useWords();
   return (
     <ActList>
       <Act
-        title={`Say what becomes of ${item.number}`}
-        hint="Inspected and left deferred, or removed for good."
+        title={t('Say what becomes of {number}', { number: item.number })}
+        hint={t('Inspected and left deferred, or removed for good.')}
       >
         <RulingNotice
           ruling={view.me.mayDetermine}
-          allowed="Your certificates let you determine that it is no hazard."
-          refused="Your certificates do not let you leave it inoperative."
+          allowed={t('Your certificates let you determine that it is no hazard.')}
+          refused={t('Your certificates do not let you leave it inoperative.')}
         />
         <DisposeForm
           deferralId={item.deferralId}

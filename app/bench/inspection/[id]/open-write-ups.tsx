@@ -1,3 +1,6 @@
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
+import { type Translate } from '@/lib/words/translate';
 import { type InspectionView, type OpenWriteUpView } from '@/lib/inspections/read-inspection';
 import { Cite } from '../../../_ui/cite';
 import Link from '../../../_ui/link';
@@ -10,33 +13,34 @@ import { ListForm } from '../list-form';
 import styles from '../inspection.module.css';
 
 const STANDING = {
-  'repair-owed': 'Neither repaired, deferred nor found within limits: list it, or settle it first.',
-  'within-limits': 'Found within limits.',
-  cosmetic: 'Cosmetic.',
-  deferred: 'Deferred.',
+  'repair-owed': said('Neither repaired, deferred nor found within limits: list it, or settle it first.'),
+  'within-limits': said('Found within limits.'),
+  cosmetic: said('Cosmetic.'),
+  deferred: said('Deferred.'),
 } as const;
 
 /** What is written up and open, and the signed list of 43.11(b) over it. */
 export function OpenWriteUps({ view, acts }: { view: InspectionView; acts: boolean }) {
+  const t = useWords();
   const somethingToList = view.open.length > 0 || view.deferred.length > 0;
   return (
     <Section
-      title="Discrepancies"
-      side={acts && <Link href={`/ramp/${view.aircraftId}/finding`}>Write up what you found</Link>}
+      title={t('Discrepancies')}
+      side={acts && <Link href={`/ramp/${view.aircraftId}/finding`}>{t('Write up what you found')}</Link>}
     >
-      {acts && view.open.length === 0 && <EmptyState title="Nothing else is written up and open." />}
+      {acts && view.open.length === 0 && <EmptyState title={t('Nothing else is written up and open.')} />}
       {view.open.length > 0 && (
         <Card>
           <ul className={styles.rows}>
             {view.open.map((one) => (
               <li key={one.id} className={styles.row}>
                 <Tag tone={one.standing === 'repair-owed' ? 'red' : 'blue'} size="small">
-                  {one.standing === 'repair-owed' ? 'Repair owed' : 'May stay'}
+                  {one.standing === 'repair-owed' ? t('Repair owed') : t('May stay')}
                 </Tag>
                 <Link href={`/bench/write-up/${one.id}`}>
                   {one.number} {one.title}
                 </Link>
-                <span className={styles.soft}>{standingSaid(one)}</span>
+                <span className={styles.soft}>{standingSaid(t, one)}</span>
               </li>
             ))}
           </ul>
@@ -46,13 +50,13 @@ export function OpenWriteUps({ view, acts }: { view: InspectionView; acts: boole
       {acts && somethingToList && (
         <ActList>
           <Act
-            title={view.list ? 'Sign a new list' : 'Sign the list'}
-            hint="What makes it unairworthy, and what stays deferred and placarded: 14 CFR 43.11(b)."
+            title={view.list ? t('Sign a new list') : t('Sign the list')}
+            hint={t('What makes it unairworthy, and what stays deferred and placarded: 14 CFR 43.11(b).')}
           >
             <RulingNotice
               ruling={view.me.mayGiveList}
-              allowed="Your certificates reach this inspection, and so its list."
-              refused="The list is signed by whoever makes the inspection."
+              allowed={t('Your certificates reach this inspection, and so its list.')}
+              refused={t('The list is signed by whoever makes the inspection.')}
             />
             <ListForm
               inspectionId={view.id}
@@ -61,7 +65,7 @@ export function OpenWriteUps({ view, acts }: { view: InspectionView; acts: boole
               asked={view.open.map((one) => ({
                 id: one.id,
                 label: `${one.number} ${one.title}`,
-                standing: standingSaid(one),
+                standing: standingSaid(t, one),
               }))}
             />
           </Act>
@@ -71,20 +75,24 @@ export function OpenWriteUps({ view, acts }: { view: InspectionView; acts: boole
   );
 }
 
-const standingSaid = ({ standing, withinLimits }: OpenWriteUpView): string =>
-  withinLimits && standing === 'within-limits' ? `Found within limits: ${withinLimits}` : STANDING[standing];
+const standingSaid = (t: Translate, { standing, withinLimits }: OpenWriteUpView): string =>
+  withinLimits && standing === 'within-limits'
+    ? t('Found within limits: {withinLimits}', { withinLimits })
+    : t(STANDING[standing]);
 
 function ListInForce({ list }: { list: NonNullable<InspectionView['list']> }) {
+  const t = useWords();
   return (
     <Card>
       <h3>
-        List dated <DateText date={list.dated} />, signed by {list.by}
+        {t('List dated')} <DateText date={list.dated} />
+        {t(', signed by {by}', { by: list.by })}
       </h3>
       <ul className={styles.rows}>
         {list.items.map((item) => (
           <li key={item.discrepancyId} className={styles.row}>
             <Tag tone={item.standing === 'unairworthy' ? 'red' : 'blue'} size="small">
-              {item.standing === 'unairworthy' ? 'Unairworthy' : 'Inoperative, placarded'}
+              {item.standing === 'unairworthy' ? t('Unairworthy') : t('Inoperative, placarded')}
             </Tag>
             <Link href={`/bench/write-up/${item.discrepancyId}`}>
               {item.number} {item.title}
@@ -94,7 +102,9 @@ function ListInForce({ list }: { list: NonNullable<InspectionView['list']> }) {
         ))}
       </ul>
       <p className={styles.soft}>
-        Each unairworthy item is cleared by an entry of anybody rated for it; no second inspection is needed.
+        {t(
+          'Each unairworthy item is cleared by an entry of anybody rated for it; no second inspection is needed.',
+        )}
       </p>
       <Cite cite="14cfr43.11(a)(5)" />
     </Card>

@@ -1,3 +1,5 @@
+import { Say, useWords } from '#words';
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { mayUse } from '@/lib/access/policy';
 import { readInspection, type InspectionView } from '@/lib/inspections/read-inspection';
@@ -22,14 +24,18 @@ import { EntryAsWritten } from './entry-as-written';
 import { OpenWriteUps } from './open-write-ups';
 import { Parts } from './parts';
 
-export const metadata: Metadata = { title: 'Inspection' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Inspection') };
+}
 
 /** One inspection: what is asked next, the entry, what is deferred and open, the list, and a signature for each logbook. */
 export default async function InspectionPage(props: { params: Promise<{ id: string }> }) {
+  const t = await words();
   const { id } = await props.params;
   const { ref, who } = await requireActor(`/bench/inspection/${encodeURIComponent(id)}`);
   const answer = await readInspection(ref, { inspectionId: id });
-  if (!answer.ok) return <Refused who={who} problem={answer.problem} title="Inspection" />;
+  if (!answer.ok) return <Refused who={who} problem={answer.problem} title={t('Inspection')} />;
   const view = answer.value;
   const isOpen = view.state === 'begun' || view.state === 'entered';
   const acts = isOpen && mayUse(who.roles, 'inspection.sign');
@@ -40,33 +46,37 @@ export default async function InspectionPage(props: { params: Promise<{ id: stri
         side={<State view={view} />}
         lead={`${view.registration}, ${view.typeName}`}
       >
-        {inspectionName(view.kind)}
+        {inspectionName(t, view.kind)}
       </PageTitle>
       <Card edge={isOpen ? 'amber' : undefined}>
         <p>
-          <b>{nextAsked(view)}</b>
+          <b>{nextAsked(t, view)}</b>
         </p>
         <p className={styles.soft}>
-          Begun <Moment at={view.begunAt} zone={view.zone} /> by {view.begunBy}. Answers:{' '}
-          {view.answers.map(({ name }) => name).join(', ')}.
-          {isOpen && ' The aircraft does not fly until every part is signed (14 CFR 91.407(a)).'}
+          <Say
+            text="Begun <moment/> by {begunBy}. Answers: {answers}."
+            parts={{ moment: <Moment at={view.begunAt} zone={view.zone} /> }}
+            values={{ begunBy: view.begunBy, answers: view.answers.map(({ name }) => name).join(', ') }}
+          />
+          {isOpen && t(' The aircraft does not fly until every part is signed (14 CFR 91.407(a)).')}
         </p>
         <details>
-          <summary className={styles.fold}>The groups of Appendix D, as a reminder</summary>
+          <summary className={styles.fold}>{t('The groups of Appendix D, as a reminder')}</summary>
           <ol type="a" className={styles.groups}>
             {APPENDIX_D.map((group) => (
               <li key={group}>{group}</li>
             ))}
           </ol>
           <p className={styles.soft}>
-            A reminder, not a checklist: use the maker’s or your own. Progressive inspections and inspection
-            programmes, 14 CFR 43.11(a)(6) and (7), are not offered here.
+            {t(
+              'A reminder, not a checklist: use the maker’s or your own. Progressive inspections and inspection programmes, 14 CFR 43.11(a)(6) and (7), are not offered here.',
+            )}
           </p>
         </details>
       </Card>
       <Acting>
         {view.state !== 'begun' && (
-          <Section title="The entry">
+          <Section title={t('The entry')}>
             <EntryAsWritten view={view} />
           </Section>
         )}
@@ -76,9 +86,9 @@ export default async function InspectionPage(props: { params: Promise<{ id: stri
         {view.state !== 'begun' && view.state !== 'given-up' && <Parts view={view} acts={acts} />}
         <Papers view={view} />
         {acts && nothingSigned(view) && (
-          <Section title="Or not at all">
+          <Section title={t('Or not at all')}>
             <ActList>
-              <Act title="Give up the inspection" hint="Only while nothing of it is signed.">
+              <Act title={t('Give up the inspection')} hint={t('Only while nothing of it is signed.')}>
                 <GiveUpInspectionForm inspectionId={view.id} />
               </Act>
             </ActList>
@@ -92,14 +102,18 @@ export default async function InspectionPage(props: { params: Promise<{ id: stri
 const nothingSigned = (view: InspectionView) => !view.list && view.parts.every(({ signed }) => !signed);
 
 function EntryActs({ view }: { view: InspectionView }) {
+  const t = useWords();
   if (view.parts.some(({ signed }) => signed)) return null;
-  const onRecord = view.onRecordTenths === null ? 'not known' : `${formatTenths(view.onRecordTenths)} h`;
+  const onRecord =
+    view.onRecordTenths === null
+      ? t('not known')
+      : t('{tenths} h', { tenths: formatTenths(view.onRecordTenths) });
   return (
-    <Section title={view.state === 'begun' ? 'The entry' : 'Change it'} id="entry">
+    <Section title={view.state === 'begun' ? t('The entry') : t('Change it')} id="entry">
       <ActList>
         <Act
-          title={view.state === 'begun' ? 'Write the entry' : 'Change the entry'}
-          hint="Extent, checklist, engine run, date, total time in service."
+          title={view.state === 'begun' ? t('Write the entry') : t('Change the entry')}
+          hint={t('Extent, checklist, engine run, date, total time in service.')}
         >
           <InspectionEntryForm
             inspectionId={view.id}
@@ -114,14 +128,15 @@ function EntryActs({ view }: { view: InspectionView }) {
 }
 
 function State({ view }: { view: InspectionView }) {
+  const t = useWords();
   const [tone, words]: readonly [Tone, string] =
     view.state === 'complete'
       ? view.parts.every(({ signed }) => signed?.airworthy)
-        ? ['green', 'Complete, airworthy']
-        : ['red', 'Complete, not approved']
+        ? ['green', t('Complete, airworthy')]
+        : ['red', t('Complete, not approved')]
       : view.state === 'given-up'
-        ? ['grey', 'Given up']
-        : ['amber', 'Under way'];
+        ? ['grey', t('Given up')]
+        : ['amber', t('Under way')];
   return (
     <Tag tone={tone} size="large">
       {words}
@@ -130,32 +145,37 @@ function State({ view }: { view: InspectionView }) {
 }
 
 function Papers({ view }: { view: InspectionView }) {
+  const t = useWords();
   const signed = view.parts.some((part) => part.signed);
   if (!signed && !view.list) return null;
   return (
-    <Section title="To print">
+    <Section title={t('To print')}>
       <ul className={styles.rows}>
         {signed && (
           <li>
-            <PaperLink href={`/api/papers/inspection?id=${view.id}`}>Logbook entries</PaperLink>
+            <PaperLink href={`/api/papers/inspection?id=${view.id}`}>{t('Logbook entries')}</PaperLink>
           </li>
         )}
         {view.list && (
           <li>
-            <PaperLink href={`/api/papers/list?id=${view.list.id}`}>List of discrepancies</PaperLink>
+            <PaperLink href={`/api/papers/list?id=${view.list.id}`}>{t('List of discrepancies')}</PaperLink>
           </li>
         )}
         {view.deferred.length > 0 && (
           <li>
-            <PaperLink href={`/api/papers/placards?aircraft=${view.aircraftId}`}>Placards</PaperLink>
+            <PaperLink href={`/api/papers/placards?aircraft=${view.aircraftId}`}>{t('Placards')}</PaperLink>
           </li>
         )}
       </ul>
       {view.list && (
         <p className={styles.soft}>
-          The list goes to the owner or operator, who keeps it until each item is repaired and approved{' '}
-          <Cite cite="14cfr91.417(b)(3)" plain />.{' '}
-          <Link href={`/bench/aircraft/${view.aircraftId}`}>Aircraft</Link>
+          <Say
+            text="The list goes to the owner or operator, who keeps it until each item is repaired and approved <cite/>. <link>Aircraft</link>"
+            parts={{
+              cite: <Cite cite="14cfr91.417(b)(3)" plain />,
+              link: <Link href={`/bench/aircraft/${view.aircraftId}`} />,
+            }}
+          />
         </p>
       )}
     </Section>

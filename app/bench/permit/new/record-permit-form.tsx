@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useRouter } from 'next/navigation';
 import { useController, useFormContext } from 'react-hook-form';
 import { z } from 'zod';
@@ -33,6 +35,7 @@ const START = {
 
 /** What the paper says, typed from it. Nothing is chosen beforehand. */
 export function RecordPermitForm({ choices }: { choices: PermitChoices }) {
+  const t = useWords();
   const router = useRouter();
   const asInput = (typed: typeof START & { requestId: string }) => ({
     ...typed,
@@ -55,33 +58,40 @@ export function RecordPermitForm({ choices }: { choices: PermitChoices }) {
   });
   const bases = choices.bases.map(({ id, ident, name }) => ({ value: id, label: `${ident}, ${name}` }));
   return (
-    <CommandForm command={command} submit="Sign the record" pendingWords="Signing…" label="Record the permit">
+    <CommandForm
+      command={command}
+      submit={t('Sign the record')}
+      pendingWords={t('Signing…')}
+      label={t('Record the permit')}
+    >
       <div className={styles.pair}>
-        <TextField name="reference" label="Number or reference on the paper" />
+        <TextField name="reference" label={t('Number or reference on the paper')} />
         <SelectField
           name="purpose"
-          label="What the flight is for"
+          label={t('What the flight is for')}
           choices={PERMIT_PURPOSES.map((value) => ({ value, label: PURPOSE_WORDS[value] ?? value }))}
         />
-        <TextField name="issuedBy" label="Issued by" hint="The FAA office, and who signed." />
-        <TextField name="issuedOn" label="Issued on" type="date" />
-        <TextField name="goodFrom" label="First good day" type="date" />
-        <TextField name="goodThrough" label="Last good day" type="date" />
-        <SelectField name="fromBaseId" label="From" choices={bases} />
-        <SelectField name="toBaseId" label="To" choices={bases} />
+        <TextField name="issuedBy" label={t('Issued by')} hint={t('The FAA office, and who signed.')} />
+        <TextField name="issuedOn" label={t('Issued on')} type="date" />
+        <TextField name="goodFrom" label={t('First good day')} type="date" />
+        <TextField name="goodThrough" label={t('Last good day')} type="date" />
+        <SelectField name="fromBaseId" label={t('From')} choices={bases} />
+        <SelectField name="toBaseId" label={t('To')} choices={bases} />
       </div>
-      <TextField name="crew" label="Who may be aboard" hint="In the permit’s words." />
+      <TextField name="crew" label={t('Who may be aboard')} hint={t('In the permit’s words.')} />
       <TextArea
         name="limits"
-        label="Its conditions, one a line"
-        hint="Every one of them, in the permit’s words. Each becomes a limit of the flight."
+        label={t('Its conditions, one a line')}
+        hint={t('Every one of them, in the permit’s words. Each becomes a limit of the flight.')}
         rows={5}
       />
       <Covers choices={choices} />
       <YesNo
         name="asksInspection"
-        label="Does it ask for an inspection before the flight?"
-        hint="A mechanic or repair station finds the aircraft safe for the flight and signs (14 CFR 21.199(b))."
+        label={t('Does it ask for an inspection before the flight?')}
+        hint={t(
+          'A mechanic or repair station finds the aircraft safe for the flight and signs (14 CFR 21.199(b)).',
+        )}
       />
       <SigningPassword name={choices.me.name} />
     </CommandForm>
@@ -90,6 +100,7 @@ export function RecordPermitForm({ choices }: { choices: PermitChoices }) {
 
 /** What the permit names. It stands in for these and for nothing else. */
 function Covers({ choices }: { choices: PermitChoices }) {
+  const t = useWords();
   const { control } = useFormContext<typeof START>();
   const { field, fieldState } = useController({ control, name: 'covers' });
   const barring = new Set(choices.application.doesNotComply.map(({ covers }) => covers));
@@ -101,9 +112,9 @@ function Covers({ choices }: { choices: PermitChoices }) {
       className={styles.covers}
       aria-describedby={message ? 'covers-hint covers-error' : 'covers-hint'}
     >
-      <legend className={styles.coversHead}>What it names as not complying</legend>
+      <legend className={styles.coversHead}>{t('What it names as not complying')}</legend>
       <p id="covers-hint" className={styles.hint}>
-        It stands in for these and for nothing else (14 CFR 21.199(a)).
+        {t('It stands in for these and for nothing else (14 CFR 21.199(a)).')}
       </p>
       {choices.coverable.map(({ id, label, kind }) => (
         <CoverChoice
@@ -111,7 +122,7 @@ function Covers({ choices }: { choices: PermitChoices }) {
           checked={field.value.includes(id)}
           onChange={(on) => toggle(id, on)}
           label={label}
-          hint={`${KIND_WORDS[kind]}${barring.has(id) ? '. Bars today' : ''}`}
+          hint={`${t(KIND_WORDS[kind])}${barring.has(id) ? '. Bars today' : ''}`}
         />
       ))}
       <FieldError id="covers-error">{message}</FieldError>
@@ -119,7 +130,11 @@ function Covers({ choices }: { choices: PermitChoices }) {
   );
 }
 
-const KIND_WORDS = { discrepancy: 'Write-up', requirement: 'Recurs', directive: 'Directive' } as const;
+const KIND_WORDS = {
+  discrepancy: said('Write-up'),
+  requirement: said('Recurs'),
+  directive: said('Directive'),
+} as const;
 
 function CoverChoice(props: {
   checked: boolean;

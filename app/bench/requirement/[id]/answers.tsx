@@ -1,3 +1,4 @@
+import { Say, useWords } from '#words';
 import { mayUse, type Role } from '@/lib/access/policy';
 import { type RequirementView } from '@/lib/inspections/read-requirement';
 import { RECORD_STATEMENT } from '@/lib/inspections/record-requirement';
@@ -23,15 +24,20 @@ interface AnswersProps {
 
 /** The ways to answer it: an inspection, work, a check, or papers of another shop. */
 export function Answers({ view, roles, underWay }: AnswersProps) {
+  const t = useWords();
   const { way } = view;
   const acts = [
     way.by === 'inspection' && mayUse(roles, 'inspection.begin') && !view.openInspectionId && (
-      <Act key="inspect" title="Begin the inspection" hint="One entry for each logbook, signed part by part.">
+      <Act
+        key="inspect"
+        title={t('Begin the inspection')}
+        hint={t('One entry for each logbook, signed part by part.')}
+      >
         <BeginInspection aircraftId={view.aircraftId} requirements={view.beside} />
       </Act>
     ),
     (way.by === 'fixed' || way.by === 'chosen') && !underWay && mayUse(roles, 'requirement.start-work') && (
-      <Act key="work" title="Do it as work" hint="Its entry and signature are the record.">
+      <Act key="work" title={t('Do it as work')} hint={t('Its entry and signature are the record.')}>
         <StartOnDueForm
           requirementId={view.id}
           fixed={way.by === 'fixed'}
@@ -42,8 +48,12 @@ export function Answers({ view, roles, underWay }: AnswersProps) {
       </Act>
     ),
     way.by === 'check' && mayUse(roles, 'vor-check.record') && (
-      <Act key="vor" title="Record a VOR check" hint="By whoever made it; no certificate number is asked.">
-        <p>An error over the limit is no check: report it as a finding.</p>
+      <Act
+        key="vor"
+        title={t('Record a VOR check')}
+        hint={t('By whoever made it; no certificate number is asked.')}
+      >
+        <p>{t('An error over the limit is no check: report it as a finding.')}</p>
         <Cite cite="14cfr91.171(d)" />
         <VorForm
           requirementId={view.id}
@@ -51,17 +61,23 @@ export function Answers({ view, roles, underWay }: AnswersProps) {
           methods={VOR_METHODS.map((method) => ({
             value: method,
             label: VOR_LIMITS[method].name,
-            hint: `Not more than ${VOR_LIMITS[method].tenths / 10} degrees.`,
+            hint: t('Not more than {tenths} degrees.', { tenths: VOR_LIMITS[method].tenths / 10 }),
           }))}
         />
       </Act>
     ),
     way.by !== 'check' && mayUse(roles, 'requirement.record') && (
-      <Act key="papers" title="Record it from papers" hint="Done by another shop; or a record here is wrong.">
+      <Act
+        key="papers"
+        title={t('Record it from papers')}
+        hint={t('Done by another shop; or a record here is wrong.')}
+      >
         {way.by === 'inspection' && (
           <>
             <p>
-              What became of each deferred item at that inspection stays owed, and is asked here afterwards.
+              {t(
+                'What became of each deferred item at that inspection stays owed, and is asked here afterwards.',
+              )}
             </p>
             <Cite cite="14cfr91.405(c)" />
           </>
@@ -83,11 +99,13 @@ export function Answers({ view, roles, underWay }: AnswersProps) {
   ].filter(Boolean);
   if (acts.length === 0 && !view.openInspectionId) return null;
   return (
-    <Section title="How it is answered" id="acts">
+    <Section title={t('How it is answered')} id="acts">
       {view.openInspectionId && way.by === 'inspection' && (
         <p className={styles.row}>
-          An inspection is under way:{' '}
-          <Link href={`/bench/inspection/${view.openInspectionId}`}>go to it</Link>
+          <Say
+            text="An inspection is under way: <link>go to it</link>"
+            parts={{ link: <Link href={`/bench/inspection/${view.openInspectionId}`} /> }}
+          />
         </p>
       )}
       <ActList>{acts}</ActList>

@@ -1,3 +1,4 @@
+import { Say, useWords } from '#words';
 import { type RequirementView } from '@/lib/inspections/read-requirement';
 import { ELT_USE_MINUTES } from '@/lib/rules/part-91/91-207-elt-inspection';
 import { Cite } from '../../../_ui/cite';
@@ -9,14 +10,18 @@ import { EltUseForm } from '../elt-form';
 
 /** How long the transmitter was on since its battery was fitted. */
 export function EltUse({ view, mayRecord }: { view: RequirementView; mayRecord: boolean }) {
+  const t = useWords();
   const use = view.eltUse;
   if (!use) return null;
   return (
-    <Section title="Use of the transmitter">
+    <Section title={t('Use of the transmitter')}>
       <Card edge={use.minutes > ELT_USE_MINUTES ? 'red' : undefined}>
         <p>
-          <b>{use.minutes} minutes</b> since the battery was fitted, tests included. After more than{' '}
-          {ELT_USE_MINUTES} it is replaced.
+          <Say
+            text="<b>{minutes} minutes</b> since the battery was fitted, tests included. After more than {elt_use_minutes} it is replaced."
+            parts={{ b: <b /> }}
+            values={{ minutes: use.minutes, elt_use_minutes: ELT_USE_MINUTES }}
+          />
         </p>
         <Cite cite="14cfr91.207(c)(1)" />
         {use.rows.length > 0 && (
@@ -24,7 +29,7 @@ export function EltUse({ view, mayRecord }: { view: RequirementView; mayRecord: 
             {use.rows.map((row) => (
               <li key={row.id} className={styles.row}>
                 <DateText date={row.usedOn} />
-                <span>{row.minutes} min</span>
+                <span>{t('{minutes} min', { minutes: row.minutes })}</span>
                 <span className={styles.soft}>
                   {row.words}, {row.by}
                 </span>
@@ -35,7 +40,7 @@ export function EltUse({ view, mayRecord }: { view: RequirementView; mayRecord: 
       </Card>
       {mayRecord && (
         <ActList>
-          <Act title="Record its use" hint="Any time it transmitted, a test too.">
+          <Act title={t('Record its use')} hint={t('Any time it transmitted, a test too.')}>
             <EltUseForm aircraftId={view.aircraftId} />
           </Act>
         </ActList>

@@ -1,3 +1,5 @@
+import { useWords } from '#words';
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { mayUse } from '@/lib/access/policy';
 import { readRequirement, type RequirementView } from '@/lib/inspections/read-requirement';
@@ -17,14 +19,18 @@ import { EltUse } from './elt-use';
 import { History } from './history';
 import { OwedDispositions } from './owed-dispositions';
 
-export const metadata: Metadata = { title: 'What recurs' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('What recurs') };
+}
 
 /** One thing that recurs: when it is due, what answers it, and every time it was answered. */
 export default async function RequirementPage(props: { params: Promise<{ id: string }> }) {
+  const t = await words();
   const { id } = await props.params;
   const { ref, who } = await requireActor(`/bench/requirement/${encodeURIComponent(id)}`);
   const answer = await readRequirement(ref, { requirementId: id });
-  if (!answer.ok) return <Refused who={who} problem={answer.problem} title="What recurs" />;
+  if (!answer.ok) return <Refused who={who} problem={answer.problem} title={t('What recurs')} />;
   const view = answer.value;
   const open = view.work.filter(({ state }) => state === 'started' || state === 'entered');
   const around = { zone: view.zone, me: view.me, summary: { placards: [] }, recurs: view.kind };
@@ -44,7 +50,7 @@ export default async function RequirementPage(props: { params: Promise<{ id: str
       <Acting>
         <OwedDispositions view={view} mayDispose={mayUse(who.roles, 'deferral.dispose')} />
         {open.length > 0 && (
-          <Section title="Work under way">
+          <Section title={t('Work under way')}>
             {open.map((work) => (
               <WorkPart
                 key={work.id}
@@ -65,16 +71,17 @@ export default async function RequirementPage(props: { params: Promise<{ id: str
 }
 
 function Standing({ view }: { view: RequirementView }) {
+  const t = useWords();
   const { due } = view;
   const over =
     (due.days !== null && due.days < 0) || (due.remainingTenths !== null && due.remainingTenths < 0);
   const [tone, words]: readonly [Tone, string] = view.endedOn
     ? ['grey', 'Ended']
     : due.missing
-      ? ['red', 'Not known']
+      ? ['red', t('Not known')]
       : over
-        ? [view.binding ? 'red' : 'amber', view.binding ? 'Overdue' : 'Overdue, does not bind']
-        : ['green', 'In date'];
+        ? [view.binding ? 'red' : 'amber', view.binding ? 'Overdue' : t('Overdue, does not bind')]
+        : ['green', t('In date')];
   return (
     <Tag tone={tone} size="large">
       {words}
@@ -83,24 +90,28 @@ function Standing({ view }: { view: RequirementView }) {
 }
 
 function DueFacts({ view }: { view: RequirementView }) {
+  const t = useWords();
   const { due } = view;
   return (
     <Card>
       <FactList
         facts={[
-          { name: 'Good through', value: due.on ? <DateText date={due.on} /> : 'No date' },
-          { name: 'Days left', value: due.days === null ? 'No date' : String(due.days) },
+          { name: t('Good through'), value: due.on ? <DateText date={due.on} /> : t('No date') },
+          { name: t('Days left'), value: due.days === null ? t('No date') : String(due.days) },
           {
-            name: 'Due at',
-            value: due.tenths === null ? 'No hours limit' : <HoursText tenths={due.tenths} />,
+            name: t('Due at'),
+            value: due.tenths === null ? t('No hours limit') : <HoursText tenths={due.tenths} />,
           },
           {
-            name: 'Hours left',
-            value: due.remainingTenths === null ? 'No hours limit' : `${formatTenths(due.remainingTenths)} h`,
+            name: t('Hours left'),
+            value:
+              due.remainingTenths === null
+                ? t('No hours limit')
+                : t('{tenths} h', { tenths: formatTenths(due.remainingTenths) }),
           },
-          { name: 'Total time in service', value: <HoursText tenths={view.ttisTenths} /> },
-          { name: 'Where it comes from', value: view.reference ?? 'Not given' },
-          ...(due.missing ? [{ name: 'Not known', value: due.missing }] : []),
+          { name: t('Total time in service'), value: <HoursText tenths={view.ttisTenths} /> },
+          { name: t('Where it comes from'), value: view.reference ?? t('Not given') },
+          ...(due.missing ? [{ name: t('Not known'), value: due.missing }] : []),
         ]}
       />
     </Card>

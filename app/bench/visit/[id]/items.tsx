@@ -1,3 +1,4 @@
+import { useWords } from '#words';
 import Link from '../../../_ui/link';
 import { SeverityMark } from '../../../_ui/marks';
 import { DateText } from '../../../_ui/moment';
@@ -7,19 +8,23 @@ import { severityOf } from '../../severity-of';
 import { closedWords, stateWords, workStateWords } from '../../words';
 import styles from '../visit.module.css';
 
-const DoneTag = () => (
-  <Tag tone="grey" shape="tick" size="small">
-    Done
-  </Tag>
-);
+const DoneTag = () => {
+  const t = useWords();
+  return (
+    <Tag tone="grey" shape="tick" size="small">
+      {t('Done')}
+    </Tag>
+  );
+};
 
 /** A write-up in a visit, with where it stands. */
 export function WriteUpItem({ item }: { item: VisitWriteUp }) {
+  const t = useWords();
   const where = item.done
-    ? closedWords(item.closedHow ?? '')
+    ? closedWords(t, item.closedHow ?? '')
     : item.work
-      ? workStateWords(item.work)
-      : `${stateWords(item.state)}, no work begun`;
+      ? workStateWords(t, item.work)
+      : t('{state}, no work begun', { state: stateWords(t, item.state) });
   return (
     <li>
       <span className={styles.mark}>
@@ -38,6 +43,7 @@ export function WriteUpItem({ item }: { item: VisitWriteUp }) {
 
 /** A recurring item in a visit: an inspection is begun on the aircraft's page, everything else is answered on its own. */
 export function RequirementItem({ item, aircraftId }: { item: VisitRequirement; aircraftId: string }) {
+  const t = useWords();
   return (
     <li>
       <span className={styles.mark}>
@@ -45,7 +51,7 @@ export function RequirementItem({ item, aircraftId }: { item: VisitRequirement; 
           <DoneTag />
         ) : (
           <Tag tone="blue" size="small">
-            {item.byInspection ? 'Inspection' : 'Recurring'}
+            {item.byInspection ? t('Inspection') : t('Recurring')}
           </Tag>
         )}
       </span>
@@ -55,16 +61,16 @@ export function RequirementItem({ item, aircraftId }: { item: VisitRequirement; 
       <span className={styles.where}>
         {item.doneOn !== null && (
           <>
-            Done <DateText date={item.doneOn} />
+            {t('Done')} <DateText date={item.doneOn} />
           </>
         )}
         {!item.done && item.inspectionId !== null && (
-          <Link href={`/bench/inspection/${item.inspectionId}`}>Go on with the inspection</Link>
+          <Link href={`/bench/inspection/${item.inspectionId}`}>{t('Go on with the inspection')}</Link>
         )}
         {!item.done && item.inspectionId === null && item.byInspection && (
-          <Link href={`/bench/aircraft/${aircraftId}`}>Begin it on the aircraft’s page</Link>
+          <Link href={`/bench/aircraft/${aircraftId}`}>{t('Begin it on the aircraft’s page')}</Link>
         )}
-        {!item.done && !item.byInspection && 'Not done yet'}
+        {!item.done && !item.byInspection && t('Not done yet')}
       </span>
     </li>
   );

@@ -1,3 +1,5 @@
+import { useWords } from '#words';
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { requireActor } from '../../../_session/actor-ref';
 import { DateText, Moment } from '../../../_ui/moment';
@@ -14,14 +16,18 @@ import styles from '../visit.module.css';
 import { RequirementItem, WriteUpItem } from './items';
 import { VisitActs } from './visit-acts';
 
-export const metadata: Metadata = { title: 'Visit' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Visit') };
+}
 
 /** One visit: what is still to do, what is done, and the papers of it. */
 export default async function VisitPage(props: { params: Promise<{ id: string }> }) {
+  const t = await words();
   const { id } = await props.params;
   const { ref, who } = await requireActor(`/bench/visit/${id}`);
   const read = await readVisit(ref, { visitId: id });
-  if (!read.ok) return <Refused who={who} problem={read.problem} title="Visit" />;
+  if (!read.ok) return <Refused who={who} problem={read.problem} title={t('Visit')} />;
   const visit = read.value;
   const choices = visit.closedAt ? null : await readVisitChoices(ref, { aircraftId: visit.aircraftId });
   const open = [...visit.writeUps, ...visit.requirements].filter((item) => !item.done).length;
@@ -29,7 +35,7 @@ export default async function VisitPage(props: { params: Promise<{ id: string }>
   return (
     <Shell who={who}>
       <PageTitle
-        back={{ href: '/bench', label: 'Bench' }}
+        back={{ href: '/bench', label: t('Bench') }}
         lead={visit.words === '' ? undefined : visit.words}
         side={<VisitState visit={visit} />}
       >
@@ -38,17 +44,17 @@ export default async function VisitPage(props: { params: Promise<{ id: string }>
       <Facts visit={visit} done={all - open} all={all} />
       {visit.closedAt !== null && open > 0 && (
         <div className={styles.apart}>
-          <Notice tone="blue" title={`Closed with ${open} of ${all} not done.`}>
-            <p>What is not done stays open in the queue and in what falls due.</p>
+          <Notice tone="blue" title={t('Closed with {open} of {all} not done.', { open, all })}>
+            <p>{t('What is not done stays open in the queue and in what falls due.')}</p>
           </Notice>
         </div>
       )}
       <Acting>
-        <Items visit={visit} done={false} title="Still to do" empty="Nothing is left to do." />
-        <Items visit={visit} done title="Done" empty="Nothing is done yet." />
+        <Items visit={visit} done={false} title={t('Still to do')} empty={t('Nothing is left to do.')} />
+        <Items visit={visit} done title={t('Done')} empty={t('Nothing is done yet.')} />
         {choices?.ok && (
           <div className={`${styles.apart} not-on-paper`}>
-            <Section title="What you can do">
+            <Section title={t('What you can do')}>
               <ActList>
                 <VisitActs visit={visit} choices={choices.value} />
               </ActList>
@@ -61,25 +67,31 @@ export default async function VisitPage(props: { params: Promise<{ id: string }>
   );
 }
 
-const VisitState = ({ visit: { closedAt } }: { visit: VisitView }) =>
-  closedAt === null ? (
-    <Tag tone="blue">Open</Tag>
+const VisitState = ({ visit: { closedAt } }: { visit: VisitView }) => {
+  const t = useWords();
+  return closedAt === null ? (
+    <Tag tone="blue">{t('Open')}</Tag>
   ) : (
     <Tag tone="grey" shape="tick">
-      Closed
+      {t('Closed')}
     </Tag>
   );
+};
 
 function Facts({ visit, done, all }: { visit: VisitView; done: number; all: number }) {
+  const t = useWords();
   return (
     <FactList
       facts={[
-        { name: 'Base', value: visit.baseIdent },
-        { name: 'Planned for', value: visit.plannedOn ? <DateText date={visit.plannedOn} /> : 'No day set' },
-        { name: 'Next flight', value: visit.nextFlight ?? 'None planned' },
-        { name: 'Done', value: `${done} of ${all}` },
+        { name: t('Base'), value: visit.baseIdent },
         {
-          name: 'Opened',
+          name: t('Planned for'),
+          value: visit.plannedOn ? <DateText date={visit.plannedOn} /> : t('No day set'),
+        },
+        { name: t('Next flight'), value: visit.nextFlight ?? t('None planned') },
+        { name: t('Done'), value: t('{done} of {all}', { done, all }) },
+        {
+          name: t('Opened'),
           value: (
             <>
               <Moment at={visit.openedAt} zone={visit.zone} />, {visit.openedBy}
@@ -90,7 +102,7 @@ function Facts({ visit, done, all }: { visit: VisitView; done: number; all: numb
           ? []
           : [
               {
-                name: 'Closed',
+                name: t('Closed'),
                 value: (
                   <>
                     <Moment at={visit.closedAt} zone={visit.zone} />, {visit.closedBy}
@@ -126,26 +138,29 @@ function Items(props: { visit: VisitView; done: boolean; title: string; empty: s
 }
 
 function Papers({ visit }: { visit: VisitView }) {
+  const t = useWords();
   const entries = visit.writeUps.flatMap(({ number, signedWorkIds }) =>
     signedWorkIds.map((workId) => ({ number, workId })),
   );
   return (
     <div className={`${styles.apart} not-on-paper`}>
-      <Section title="Papers">
+      <Section title={t('Papers')}>
         <ul className={styles.papers}>
           {entries.map(({ number, workId }) => (
             <li key={workId}>
-              <PaperLink href={`/api/papers/entry?work=${workId}`}>Logbook entry for {number}</PaperLink>
+              <PaperLink href={`/api/papers/entry?work=${workId}`}>
+                {t('Logbook entry for {number}', { number })}
+              </PaperLink>
             </li>
           ))}
           <li>
             <PaperLink href={`/api/papers/placards?aircraft=${visit.aircraftId}`}>
-              Placards of {visit.registration}
+              {t('Placards of {registration}', { registration: visit.registration })}
             </PaperLink>
           </li>
           <li>
             <PaperLink href={`/api/papers/deferrals?aircraft=${visit.aircraftId}`}>
-              Deferral list of {visit.registration}
+              {t('Deferral list of {registration}', { registration: visit.registration })}
             </PaperLink>
           </li>
         </ul>

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { type VisitChoices } from '@/lib/visits/read-choices';
 import { type VisitView } from '@/lib/visits/read-visit';
 import { changeVisitInput, closeVisitInput } from '@/lib/visits/schema';
@@ -18,14 +19,15 @@ interface Props {
 
 /** Changing and closing an open visit. */
 export function VisitActs({ visit, choices }: Props) {
+  const t = useWords();
   // What is in the visit decides which boxes there are: another content is another form.
   const content = JSON.stringify([visit.writeUps, visit.requirements].flat().map(({ itemId }) => itemId));
   return (
     <>
-      <Act title="Change the visit" hint="Its name and day, and what is in it">
+      <Act title={t('Change the visit')} hint={t('Its name and day, and what is in it')}>
         <ChangeForm key={content} visit={visit} choices={choices} />
       </Act>
-      <Act title="Close the visit" hint="Signs nothing; what is not done stays open">
+      <Act title={t('Close the visit')} hint={t('Signs nothing; what is not done stays open')}>
         <CloseForm visit={visit} />
       </Act>
     </>
@@ -42,6 +44,7 @@ interface Typed {
 }
 
 function ChangeForm({ visit, choices }: Props) {
+  const t = useWords();
   const items = [
     ...visit.writeUps.map(({ itemId, number, title }) => ({ itemId, label: `${number} ${title}` })),
     ...visit.requirements.map(({ itemId, name }) => ({ itemId, label: name })),
@@ -66,15 +69,15 @@ function ChangeForm({ visit, choices }: Props) {
       addRequirementIds: tickedIn(requirements),
       removeItemIds: tickedIn(out),
     }),
-    done: 'The visit is changed.',
+    done: t('The visit is changed.'),
     afterDone: 'keep',
   });
   return (
-    <CommandForm command={command} submit="Save the visit" label="Change the visit">
+    <CommandForm command={command} submit={t('Save the visit')} label={t('Change the visit')}>
       <AboutVisit />
-      <WhatToDo choices={choices} legend="Put in more write-ups" />
+      <WhatToDo choices={choices} legend={t('Put in more write-ups')} />
       <fieldset className={styles.choices}>
-        <legend>Take out of the visit</legend>
+        <legend>{t('Take out of the visit')}</legend>
         {items.map(({ itemId, label }) => (
           <Checkbox key={itemId} name={`out.${itemId}`} label={label} />
         ))}
@@ -86,6 +89,7 @@ function ChangeForm({ visit, choices }: Props) {
 const unticked = (ids: readonly string[]): Ticks => Object.fromEntries(ids.map((id) => [id, false]));
 
 function CloseForm({ visit }: { visit: VisitView }) {
+  const t = useWords();
   const open = [
     ...visit.writeUps.filter(({ done }) => !done).map(({ number, title }) => `${number} ${title}`),
     ...visit.requirements.filter(({ done }) => !done).map(({ name }) => name),
@@ -95,15 +99,15 @@ function CloseForm({ visit }: { visit: VisitView }) {
     schema: closeVisitInput,
     start: {},
     input: () => ({ visitId: visit.id }),
-    done: 'The visit is closed.',
+    done: t('The visit is closed.'),
   });
   return (
-    <CommandForm command={command} submit="Close the visit" label="Close the visit">
+    <CommandForm command={command} submit={t('Close the visit')} label={t('Close the visit')}>
       {open.length === 0 ? (
-        <p>Everything in it is done.</p>
+        <p>{t('Everything in it is done.')}</p>
       ) : (
         <div>
-          <p>Not done, and open as before once the visit is closed:</p>
+          <p>{t('Not done, and open as before once the visit is closed:')}</p>
           <ul>
             {open.map((name) => (
               <li key={name}>{name}</li>

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import { z } from 'zod';
 import { type VisitChoices } from '@/lib/visits/read-choices';
@@ -20,6 +21,7 @@ interface Typed {
 
 /** Opens a visit and goes to it. `ticked`: the write-ups ticked in the queue. */
 export function OpenVisitForm({ choices, ticked }: { choices: VisitChoices; ticked: readonly string[] }) {
+  const t = useWords();
   const router = useRouter();
   const asInput = ({
     title,
@@ -51,9 +53,12 @@ export function OpenVisitForm({ choices, ticked }: { choices: VisitChoices; tick
     onDone: ({ visitId }) => router.push(`/bench/visit/${visitId}`),
   });
   return (
-    <CommandForm command={command} submit="Open the visit" label="Open a visit">
+    <CommandForm command={command} submit={t('Open the visit')} label={t('Open a visit')}>
       <AboutVisit />
-      <WhatToDo choices={choices} legend={`Write-ups of ${choices.registration}`} />
+      <WhatToDo
+        choices={choices}
+        legend={t('Write-ups of {registration}', { registration: choices.registration })}
+      />
     </CommandForm>
   );
 }

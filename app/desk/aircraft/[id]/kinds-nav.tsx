@@ -1,3 +1,4 @@
+import { useWords } from '#words';
 import Link from '../../../_ui/link';
 import { type AircraftFile } from '@/lib/fleet/read-aircraft-file';
 import { FreshMark } from '@/app/_ui/freshness';
@@ -5,8 +6,9 @@ import styles from './aircraft.module.css';
 
 /** The eight kinds of operation with their answers; each is a link that shows its reasons. */
 export function KindsNav(props: { aircraftId: string; answers: AircraftFile['answers']; chosen: string }) {
+  const t = useWords();
   return (
-    <nav aria-label="Kinds of operation">
+    <nav aria-label={t('Kinds of operation')}>
       <ul className={styles.kinds}>
         {props.answers.map(({ id, name, answer }) => (
           <li key={id}>
@@ -16,7 +18,7 @@ export function KindsNav(props: { aircraftId: string; answers: AircraftFile['ans
               aria-current={id === props.chosen ? 'true' : undefined}
               replace
             >
-              <span>{name}</span>
+              <span>{t(name)}</span>
               <FreshMark outcome={answer.outcome} size="small" />
             </Link>
           </li>

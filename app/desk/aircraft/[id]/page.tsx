@@ -1,3 +1,5 @@
+import { Say } from '#words';
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
 import { ButtonRow, LinkButton } from '@/app/_ui/button';
@@ -14,18 +16,22 @@ import { KindsNav } from './kinds-nav';
 import { Papers, Requirements } from './papers-and-dues';
 import { WriteUps } from './write-ups';
 
-export const metadata: Metadata = { title: 'Aircraft' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Aircraft') };
+}
 
 /** One aircraft: the reasons behind each answer, and everything they stand on. */
 export default async function AircraftPage(props: {
   params: Promise<{ id: string }>;
   searchParams: Promise<Record<string, string | string[] | undefined>>;
 }) {
+  const t = await words();
   const { id } = await props.params;
   const { kind } = await props.searchParams;
   const { ref, who } = await requireActor(`/desk/aircraft/${encodeURIComponent(id)}`);
   const file = await readAircraftFile(ref, { aircraftId: id });
-  if (!file.ok) return <Refused who={who} title="Aircraft" problem={file.problem} />;
+  if (!file.ok) return <Refused who={who} title={t('Aircraft')} problem={file.problem} />;
   const { row, answers, asOf } = file.value;
   const usual = `day-vfr-${row.forHire ? 'hire' : 'private'}`;
   const chosen = answers.find((one) => one.id === kind) ?? answers.find((one) => one.id === usual);
@@ -33,17 +39,23 @@ export default async function AircraftPage(props: {
   return (
     <Shell who={who}>
       <PageTitle
-        back={{ href: '/desk', label: 'Fleet board' }}
-        lead={`${row.typeName}, serial ${file.value.serial}. Based at ${row.baseIdent}, ${row.baseName}. Usually ${row.forHire ? 'for hire' : 'private'}.`}
+        back={{ href: '/desk', label: t('Fleet board') }}
+        lead={t('{typeName}, serial {serial}. Based at {baseIdent}, {baseName}. Usually {which}.', {
+          typeName: row.typeName,
+          serial: file.value.serial,
+          baseIdent: row.baseIdent,
+          baseName: row.baseName,
+          which: row.forHire ? t('for hire') : t('private'),
+        })}
         side={
           <ButtonRow>
             {mayUse(who.roles, 'bench.read') && (
-              <LinkButton href={`/bench/aircraft/${row.aircraftId}`}>Bench</LinkButton>
+              <LinkButton href={`/bench/aircraft/${row.aircraftId}`}>{t('Bench')}</LinkButton>
             )}
-            <LinkButton href={`/desk/aircraft/${row.aircraftId}/day`}>Over the day</LinkButton>
-            <LinkButton href={`/desk/releases?aircraft=${row.aircraftId}`}>Releases</LinkButton>
+            <LinkButton href={`/desk/aircraft/${row.aircraftId}/day`}>{t('Over the day')}</LinkButton>
+            <LinkButton href={`/desk/releases?aircraft=${row.aircraftId}`}>{t('Releases')}</LinkButton>
             <LinkButton href={`/desk/flight?aircraft=${row.aircraftId}`} weight="main">
-              Compose a flight
+              {t('Compose a flight')}
             </LinkButton>
           </ButtonRow>
         }
@@ -54,12 +66,14 @@ export default async function AircraftPage(props: {
         <KindsNav aircraftId={row.aircraftId} answers={answers} chosen={chosen.id} />
         <Section
           id="reasons"
-          title={chosen.name}
+          title={t(chosen.name)}
           side={<FreshMark outcome={chosen.answer.outcome} size="large" />}
         >
           <p>
-            A local flight of one hour from {row.baseIdent} on {chosen.name.split(',')[0]}, below 10,000 ft,
-            over land.
+            <Say
+              text="A local flight of one hour from {baseIdent} on {name}, below 10,000 ft, over land."
+              values={{ baseIdent: row.baseIdent, name: t(chosen.name).split(',')[0] }}
+            />
           </p>
           <Card edge={EDGE[chosen.answer.outcome]}>
             <Reasons lines={chosen.answer.lines} />
@@ -67,12 +81,12 @@ export default async function AircraftPage(props: {
           <Caution form="long" />
         </Section>
         <WriteUps file={file.value} />
-        <Section title="Times">
+        <Section title={t('Times')}>
           <FactList
             facts={[
-              { name: 'Hobbs', value: <HoursText tenths={file.value.hobbsTenths} /> },
-              { name: 'Tach', value: <HoursText tenths={file.value.tachTenths} /> },
-              { name: 'Total time in service', value: <HoursText tenths={row.ttisTenths} /> },
+              { name: t('Hobbs'), value: <HoursText tenths={file.value.hobbsTenths} /> },
+              { name: t('Tach'), value: <HoursText tenths={file.value.tachTenths} /> },
+              { name: t('Total time in service'), value: <HoursText tenths={row.ttisTenths} /> },
             ]}
           />
         </Section>

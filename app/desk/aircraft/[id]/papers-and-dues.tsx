@@ -1,3 +1,4 @@
+import { Say, useWords } from '#words';
 import { DateText, HoursText } from '@/app/_ui/moment';
 import { Section } from '@/app/_ui/page';
 import { dueInWords } from '@/lib/fleet/board-columns';
@@ -7,40 +8,45 @@ import styles from './aircraft.module.css';
 
 /** Inspections and everything else that recurs: when last, when next, how much is left. */
 export function Requirements({ file }: { file: AircraftFile }) {
+  const t = useWords();
   return (
-    <Section title="Inspections and recurring work">
+    <Section title={t('Inspections and recurring work')}>
       <ul className={styles.dues}>
         {file.requirements.map((one) => (
           <li key={one.id} className={styles.dueRow}>
             <div>
               <b>{one.name}</b>
-              {!one.binding && <span className={styles.soft}> (recommended, not binding)</span>}
+              {!one.binding && <span className={styles.soft}> {t('(recommended, not binding)')}</span>}
               <p className={styles.soft}>
                 {one.lastOn === null ? (
-                  'Last: not known'
+                  t('Last: not known')
                 ) : (
                   <>
-                    Last <DateText date={one.lastOn} /> at <HoursText tenths={one.lastTtisTenths} />
+                    {t('Last')} <DateText date={one.lastOn} />{' '}
+                    <Say
+                      text="at <hoursText/>"
+                      parts={{ hoursText: <HoursText tenths={one.lastTtisTenths} /> }}
+                    />
                   </>
                 )}
               </p>
             </div>
             <div className={styles.left}>
               {one.missing === null ? (
-                <b>{dueInWords(one)}</b>
+                <b>{dueInWords(t, one)}</b>
               ) : (
-                <b className={styles.missing}>Not known: {one.missing}</b>
+                <b className={styles.missing}>{t('Not known: {missing}', { missing: one.missing })}</b>
               )}
               <p className={styles.soft}>
                 {one.on && (
                   <>
-                    through <DateText date={one.on} />
+                    {t('through')} <DateText date={one.on} />
                   </>
                 )}
                 {one.on && one.tenths !== null && ', '}
                 {one.tenths !== null && (
                   <>
-                    until <HoursText tenths={one.tenths} />
+                    <Say text="until <hoursText/>" parts={{ hoursText: <HoursText tenths={one.tenths} /> }} />
                   </>
                 )}
               </p>
@@ -54,25 +60,30 @@ export function Requirements({ file }: { file: AircraftFile }) {
 
 /** The papers that must be aboard. */
 export function Papers({ file }: { file: AircraftFile }) {
+  const t = useWords();
   return (
-    <Section title="Papers">
+    <Section title={t('Papers')}>
       <ul className={styles.dues}>
         {file.papers.map((paper) => (
           <li key={paper.kind} className={styles.dueRow}>
             <b>{PAPER_WORDS[paper.kind] ?? paper.kind}</b>
             <div className={styles.left}>
               <b>
-                {paper.aboard === null ? 'Not known whether aboard' : paper.aboard ? 'Aboard' : 'Not aboard'}
+                {paper.aboard === null
+                  ? t('Not known whether aboard')
+                  : paper.aboard
+                    ? t('Aboard')
+                    : t('Not aboard')}
               </b>
               <p className={styles.soft}>
                 {paper.validThrough ? (
                   <>
-                    through <DateText date={paper.validThrough} />
+                    {t('through')} <DateText date={paper.validThrough} />
                   </>
                 ) : paper.expires === false ? (
-                  'does not expire'
+                  t('does not expire')
                 ) : (
-                  'expiry not known'
+                  t('expiry not known')
                 )}
               </p>
             </div>

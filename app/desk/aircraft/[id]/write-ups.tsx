@@ -1,4 +1,6 @@
+import { useWords } from '#words';
 import Link from '../../../_ui/link';
+import { CarriedMark } from '@/app/_ui/carried-mark';
 import { SeverityMark } from '@/app/_ui/marks';
 import { Ago, DateText } from '@/app/_ui/moment';
 import { Card, EmptyState, Section } from '@/app/_ui/page';
@@ -11,11 +13,12 @@ import styles from './aircraft.module.css';
 
 /** What is written up and open, what is deferred with its placards, and what was closed lately. */
 export function WriteUps({ file }: { file: AircraftFile }) {
+  const t = useWords();
   const { writeUps, recentlyClosed, asOf, row } = file;
   return (
     <>
-      <Section title={`Open write-ups (${writeUps.length})`} id="write-ups">
-        {writeUps.length === 0 && <EmptyState title="Nothing is written up on this aircraft." />}
+      <Section title={t('Open write-ups ({writeUps})', { writeUps: writeUps.length })} id="write-ups">
+        {writeUps.length === 0 && <EmptyState title={t('Nothing is written up on this aircraft.')} />}
         <div className={styles.cards}>
           {writeUps.map((one) => (
             <WriteUp key={one.id} one={one} asOf={asOf} />
@@ -23,16 +26,16 @@ export function WriteUps({ file }: { file: AircraftFile }) {
         </div>
       </Section>
       {recentlyClosed.length > 0 && (
-        <Section title="Closed in the last 30 days">
+        <Section title={t('Closed in the last 30 days')}>
           <ul className={styles.closed}>
             {recentlyClosed.map((one) => (
               <li key={one.id}>
                 <b>{one.number}</b> {one.title}:{' '}
-                {one.closedHow ? one.closedHow.replaceAll('-', ' ') : 'closed'}
+                {one.closedHow ? one.closedHow.replaceAll('-', ' ') : t('closed')}
                 {one.closedAt && (
                   <>
                     {' '}
-                    on <DateText date={localDate(one.closedAt, row.zone)} />
+                    {t('on')} <DateText date={localDate(one.closedAt, row.zone)} />
                   </>
                 )}
               </li>
@@ -45,15 +48,17 @@ export function WriteUps({ file }: { file: AircraftFile }) {
 }
 
 function WriteUp({ one, asOf }: { one: WriteUpSummary; asOf: string }) {
+  const t = useWords();
   return (
     <Card>
       <div className={styles.marks}>
         <SeverityMark severity={one.severity as Severity | null} size="small" />
         {one.state === 'deferred' && (
           <Tag tone="blue" size="small">
-            Deferred
+            {t('Deferred')}
           </Tag>
         )}
+        {one.carried && <CarriedMark mark={one.carried} short />}
       </div>
       <h3>
         <Link href={`/ramp/write-up/${one.id}`}>
@@ -66,7 +71,7 @@ function WriteUp({ one, asOf }: { one: WriteUpSummary; asOf: string }) {
       </p>
       {one.placards.map((placard) => (
         <p key={placard.id} className={styles.placard}>
-          <b>{placard.placed ? 'Placard in place' : 'Placard owed'}</b>, {placard.location}: “
+          <b>{placard.placed ? t('Placard in place') : t('Placard owed')}</b>, {placard.location}: “
           {placard.wording}”
         </p>
       ))}

@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useId, useRef, useState, type ChangeEvent } from 'react';
 import { useWatch, type Control } from 'react-hook-form';
 import { CommandForm } from '@/app/_ui/command-form';
@@ -12,7 +14,6 @@ import { type CheckedFile } from '@/lib/flights/import/check-rows';
 import { type ImportDone } from '@/lib/flights/import/import-plans';
 import { checkImportInput } from '@/lib/flights/import/schema';
 import { standingInWords } from '@/lib/flights/import/standing-in-words';
-import { counted } from '@/lib/rules/counted';
 import { checkFile, takeIn } from './actions';
 import { CheckedRows } from './checked-rows';
 import styles from './import.module.css';
@@ -36,6 +37,7 @@ const KINDS = [
  * is sent, and it stays there until it is in.
  */
 export function ImportForm() {
+  const t = useWords();
   const [checked, setChecked] = useState<Checked | null>(null);
   const [done, setDone] = useState<ImportDone | null>(null);
   const chosen = useRef<ChosenFile | null>(null);
@@ -67,7 +69,12 @@ export function ImportForm() {
 
   return (
     <>
-      <CommandForm command={command} submit="Check" pendingWords="Checking…" label="Flights from a file">
+      <CommandForm
+        command={command}
+        submit={t('Check')}
+        pendingWords={t('Checking…')}
+        label={t('Flights from a file')}
+      >
         <FilePicker
           onFile={(file) => {
             chosen.current = file;
@@ -77,12 +84,12 @@ export function ImportForm() {
             if (file.kind) command.form.setValue('kind', file.kind);
           }}
         />
-        <ChoiceGroup name="kind" label="Kind of file" choices={KINDS} sideBySide />
+        <ChoiceGroup name="kind" label={t('Kind of file')} choices={KINDS} sideBySide />
         <div className={styles.text}>
           <TextArea
             name="text"
-            label="Its text"
-            hint="Choose a file above or paste. It can be put right here."
+            label={t('Its text')}
+            hint={t('Choose a file above or paste. It can be put right here.')}
             rows={8}
           />
         </div>
@@ -96,14 +103,18 @@ export function ImportForm() {
 
 /** What was looked at is not what stands in the box any more. */
 function Stale({ checked }: { checked: Checked }) {
+  const t = useWords();
   const [text, kind] = useWatch<Typed, ['text', 'kind']>({ name: ['text', 'kind'] });
   if (sameText(text, checked.file.text) && kind === checked.file.kind) return null;
   return (
-    <p className={styles.stale}>Changed since it was checked. What stands below is of the text before.</p>
+    <p className={styles.stale}>
+      {t('Changed since it was checked. What stands below is of the text before.')}
+    </p>
   );
 }
 
 function Outcome(props: { checked: Checked; onDone: (done: ImportDone) => void; control: Control<Typed> }) {
+  const t = useWords();
   const { checked, onDone, control } = props;
   const { file, found } = checked;
   const [text, kind] = useWatch({ control, name: ['text', 'kind'] });
@@ -111,60 +122,62 @@ function Outcome(props: { checked: Checked; onDone: (done: ImportDone) => void; 
   const wrong = found.errors.length > 0 || found.rows.some(({ does }) => does === 'wrong');
   const coming = found.rows.filter(({ does }) => does === 'add' || does === 'replace').length;
   const going = found.rows.filter(({ does }) => does === 'cancel').length;
-  const standing = standingInWords(found.rows);
+  const standing = standingInWords(t, found.rows);
   const command = useCommand<Record<string, never>, ImportDone>({
     action: ({ requestId }) => takeIn({ ...file, requestId }),
     start: {},
     onDone,
   });
   return (
-    <Section title="What it would do">
+    <Section title={t('What it would do')}>
       <CheckedRows found={found} />
       {!wrong && fresh && standing !== null && (
         <Notice tone="amber" title={standing}>
           <p>
-            Nothing in a file says surely when it was made: take it in only when it is newer than what is
-            planned here. What is replaced or cancelled stays on record as cancelled.
+            {t(
+              'Nothing in a file says surely when it was made: take it in only when it is newer than what is planned here. What is replaced or cancelled stays on record as cancelled.',
+            )}
           </p>
         </Notice>
       )}
       {!wrong && fresh && coming + going > 0 && (
         <CommandForm
           command={command}
-          submit={inWords(coming, going)}
-          label="Take in"
-          pendingWords="Taking in…"
+          submit={inWords(t, coming, going)}
+          label={t('Take in')}
+          pendingWords={t('Taking in…')}
         />
       )}
-      {!wrong && coming + going === 0 && <p>There is nothing to take in.</p>}
+      {!wrong && coming + going === 0 && <p>{t('There is nothing to take in.')}</p>}
     </Section>
   );
 }
 
-function inWords(coming: number, going: number): string {
-  if (coming === 0) return `Cancel ${counted(going, 'flight')}`;
+function inWords(t: Translate, coming: number, going: number): string {
+  if (coming === 0) return t('Cancel {going, plural, one {# flight} other {# flights}}', { going });
   return going === 0
-    ? `Take in ${counted(coming, 'flight')}`
-    : `Take in ${counted(coming, 'flight')}, cancel ${going}`;
+    ? t('Take in {coming, plural, one {# flight} other {# flights}}', { coming })
+    : t('Take in {coming, plural, one {# flight} other {# flights}}, cancel {going}', { coming, going });
 }
 
 function Done({ done }: { done: ImportDone }) {
+  const t = useWords();
   const parts = [
     [done.added, 'added'],
     [done.replaced, 'replaced'],
     [done.cancelled, 'cancelled'],
-    [done.unchanged, 'as before'],
-    [done.released, 'left alone, because released'],
+    [done.unchanged, t('as before')],
+    [done.released, t('left alone, because released')],
     [done.skipped, 'skipped'],
   ] as const;
   return (
-    <Notice tone="blue" title="Taken in.">
+    <Notice tone="blue" title={t('Taken in.')}>
       <p>
         {parts
           .filter(([count]) => count > 0)
           .map(([count, what]) => `${count} ${what}`)
           .join(', ')}
-        . <Link href="/desk/plans">To the planned flights</Link>
+        . <Link href="/desk/plans">{t('To the planned flights')}</Link>
       </p>
     </Notice>
   );
@@ -172,6 +185,7 @@ function Done({ done }: { done: ImportDone }) {
 
 /** Reads the file in the browser; what cannot be read as text is told at once. */
 function FilePicker({ onFile }: { onFile: (file: ChosenFile) => void }) {
+  const t = useWords();
   const id = useId();
   const [said, setSaid] = useState('');
   const [wrong, setWrong] = useState('');
@@ -183,11 +197,11 @@ function FilePicker({ onFile }: { onFile: (file: ChosenFile) => void }) {
     setWrong(read.ok ? '' : read.say);
     if (!read.ok) return;
     onFile(read.file);
-    setSaid(`${read.file.name} is in the box below.`);
+    setSaid(t('{name} is in the box below.', { name: read.file.name }));
   }
   return (
     <div className={styles.picker}>
-      <label htmlFor={id}>File</label>
+      <label htmlFor={id}>{t('File')}</label>
       <input
         id={id}
         type="file"

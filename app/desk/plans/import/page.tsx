@@ -1,3 +1,4 @@
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
 import { Notice } from '@/app/_ui/notice';
@@ -9,33 +10,39 @@ import { Refused } from '../../refused';
 import { CsvColumns, ICalendarWords } from './docs';
 import { ImportForm } from './import-form';
 
-export const metadata: Metadata = { title: 'Flights from a file' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Flights from a file') };
+}
 
 /** Planned flights out of a CSV or iCalendar file: looked at row by row first, then taken in all or not at all. */
 export default async function ImportPage() {
+  const t = await words();
   const { who } = await requireActor('/desk/plans/import');
   if (!mayUse(who.roles, 'plan.import')) {
     const problem = { code: 'not_allowed', say: PROBLEMS.not_allowed.say } as const;
-    return <Refused who={who} title="Flights from a file" problem={problem} />;
+    return <Refused who={who} title={t('Flights from a file')} problem={problem} />;
   }
   return (
     <Shell who={who}>
       <PageTitle
-        back={{ href: '/desk/plans', label: 'Planned flights' }}
-        lead="CSV or iCalendar, up to 500 flights and 1 MB. All of them go in or none; the same file again changes nothing."
+        back={{ href: '/desk/plans', label: t('Planned flights') }}
+        lead={t(
+          'CSV or iCalendar, up to 500 flights and 1 MB. All of them go in or none; the same file again changes nothing.',
+        )}
       >
-        Flights from a file
+        {t('Flights from a file')}
       </PageTitle>
-      <Notice tone="blue" title="A plan releases nothing.">
-        <p>No rule is asked here. A flight goes only by its own release.</p>
+      <Notice tone="blue" title={t('A plan releases nothing.')}>
+        <p>{t('No rule is asked here. A flight goes only by its own release.')}</p>
       </Notice>
-      <Section title="The file">
+      <Section title={t('The file')}>
         <ImportForm />
       </Section>
-      <Section title="How a CSV is read">
+      <Section title={t('How a CSV is read')}>
         <CsvColumns />
       </Section>
-      <Section title="How an iCalendar file is read">
+      <Section title={t('How an iCalendar file is read')}>
         <ICalendarWords />
       </Section>
     </Shell>

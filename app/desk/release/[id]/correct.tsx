@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useWatch } from 'react-hook-form';
 import { z } from 'zod';
 import { CommandForm } from '@/app/_ui/command-form';
@@ -33,6 +34,7 @@ type Typed = typeof EMPTY;
 
 /** A mistyped reading put right, folded away: it is seldom needed, and both meters are typed anew. */
 export function Correct({ moment, reading, back, onDone }: CorrectProps) {
+  const t = useWords();
   const end = moment === 'out' ? 'departure' : 'return';
   const backBeside = moment === 'out' ? back : null;
   const asInput = ({ requestId, isBackToo, why, ...typed }: Typed & { requestId: string }) => ({
@@ -50,22 +52,26 @@ export function Correct({ moment, reading, back, onDone }: CorrectProps) {
   });
   return (
     <details className={styles.kept}>
-      <summary>{end === 'departure' ? 'Departure' : 'Return'} mistyped? Correct it</summary>
+      <summary>
+        {t('{which} mistyped? Correct it', { which: end === 'departure' ? t('Departure') : t('Return') })}
+      </summary>
       <CommandForm
         command={command}
-        submit={`Correct the ${end}`}
-        pendingWords="Correcting…"
-        label={`Correct the ${end}`}
+        submit={t('Correct the {end}', { end })}
+        pendingWords={t('Correcting…')}
+        label={t('Correct the {end}', { end })}
       >
         <p className={styles.soft}>
-          What was written first stays on record. The hours of the aircraft go by the corrected figures.
+          {t(
+            'What was written first stays on record. The hours of the aircraft go by the corrected figures.',
+          )}
         </p>
         <Both stands={reading} />
         {backBeside && <BackToo back={backBeside} />}
         <TextArea
           name="why"
-          label="Why is it corrected?"
-          hint="For example: two digits swapped. Stays on record with your name."
+          label={t('Why is it corrected?')}
+          hint={t('For example: two digits swapped. Stays on record with your name.')}
           rows={2}
           maxLength={500}
         />
@@ -80,15 +86,16 @@ const tenthsOf = ({ hobbsTenths, tachTenths }: Pick<Typed, 'hobbsTenths' | 'tach
 });
 
 function Both({ stands, within = '' }: { stands: FlightReading; within?: 'back.' | '' }) {
+  const t = useWords();
   return (
     <div className={styles.meters}>
       {METERS.map(({ field, name }) => (
         <NumberField
           key={field}
           name={`${within}${field}`}
-          label={within ? `${name} at return` : name}
+          label={within ? t('{name} at return', { name }) : name}
           unit="h"
-          hint={`Stands as ${formatTenths(stands[field])}`}
+          hint={t('Stands as {tenths}', { tenths: formatTenths(stands[field]) })}
         />
       ))}
     </div>
@@ -97,10 +104,11 @@ function Both({ stands, within = '' }: { stands: FlightReading; within?: 'back.'
 
 /** A departure and a return misread the same way cannot be put right one by one: neither fits beside the other. */
 function BackToo({ back }: { back: FlightReading }) {
+  const t = useWords();
   const isBackToo = useWatch<Typed>({ name: 'isBackToo' });
   return (
     <>
-      <Checkbox name="isBackToo" label="The return is mistyped too" />
+      <Checkbox name="isBackToo" label={t('The return is mistyped too')} />
       {isBackToo === true && <Both stands={back} within="back." />}
     </>
   );

@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useFormContext, useWatch } from 'react-hook-form';
 import { z } from 'zod';
 import { CommandForm } from '@/app/_ui/command-form';
@@ -29,6 +31,7 @@ type Typed = typeof EMPTY;
 
 /** Hobbs and tach at departure or return, written down at the desk. */
 export function MetersForm({ releaseId, moment, last, zone, onDone }: FormProps) {
+  const t = useWords();
   const asInput = ({
     hobbsTenths,
     tachTenths,
@@ -49,13 +52,13 @@ export function MetersForm({ releaseId, moment, last, zone, onDone }: FormProps)
       moment === 'out' ? readMetersOutInput : readMetersInInput,
     ),
     action: async (typed) => {
-      if (moment === 'out' && !typed.isSure && gapsOf(typed, last).length > 0) {
+      if (moment === 'out' && !typed.isSure && gapsOf(t, typed, last).length > 0) {
         return {
           ok: false,
           problem: {
             code: 'invalid',
-            say: 'Hours that nobody wrote down. Read the meters once more before you write this down.',
-            fields: { isSure: ['Say that the figures are right.'] },
+            say: t('Hours that nobody wrote down. Read the meters once more before you write this down.'),
+            fields: { isSure: [t('Say that the figures are right.')] },
           },
         };
       }
@@ -67,13 +70,19 @@ export function MetersForm({ releaseId, moment, last, zone, onDone }: FormProps)
   return (
     <CommandForm
       command={command}
-      submit={moment === 'out' ? 'Write down the departure' : 'Write down the return'}
-      pendingWords="Writing down…"
-      label={moment === 'out' ? 'Meters at departure' : 'Meters at return'}
+      submit={moment === 'out' ? t('Write down the departure') : t('Write down the return')}
+      pendingWords={t('Writing down…')}
+      label={moment === 'out' ? t('Meters at departure') : t('Meters at return')}
     >
       <div className={styles.meters}>
         {METERS.map(({ field, name }) => (
-          <NumberField key={field} name={field} label={name} unit="h" hint={lastInWords(last, field, zone)} />
+          <NumberField
+            key={field}
+            name={field}
+            label={name}
+            unit="h"
+            hint={lastInWords(t, last, field, zone)}
+          />
         ))}
       </div>
       <WhenRead />
@@ -82,32 +91,38 @@ export function MetersForm({ releaseId, moment, last, zone, onDone }: FormProps)
   );
 }
 
-function lastInWords(last: LastOnRecord, field: 'hobbsTenths' | 'tachTenths', zone: string): string {
+function lastInWords(
+  t: Translate,
+  last: LastOnRecord,
+  field: 'hobbsTenths' | 'tachTenths',
+  zone: string,
+): string {
   const tenths = last[field];
-  if (tenths === null) return 'No reading on record.';
+  if (tenths === null) return t('No reading on record.');
   const when = last.at === null ? '' : `, ${momentInWords(last.at, zone)}`;
-  return `Last on record ${formatTenths(tenths)}${when}`;
+  return t('Last on record {tenths}{when}', { tenths: formatTenths(tenths), when });
 }
 
 function WhenRead() {
+  const t = useWords();
   const whenRead = useWatch<Typed>({ name: 'whenRead' });
   return (
     <>
       <ChoiceGroup
         name="whenRead"
-        label="When were they read?"
+        label={t('When were they read?')}
         sideBySide
         choices={[
-          { value: 'now', label: 'Just now' },
-          { value: 'earlier', label: 'Earlier' },
+          { value: 'now', label: t('Just now') },
+          { value: 'earlier', label: t('Earlier') },
         ]}
       />
       {whenRead === 'earlier' && (
         <TextField
           name="readAt"
-          label="Read at"
+          label={t('Read at')}
           type="datetime-local"
-          hint="In the time of the aircraft’s base."
+          hint={t('In the time of the aircraft’s base.')}
         />
       )}
     </>
@@ -116,27 +131,31 @@ function WhenRead() {
 
 /** A departure above the last reading: hours nobody wrote down, or a slip of the hand that would be on record for ever. */
 function Gaps({ last }: { last: LastOnRecord }) {
+  const t = useWords();
   const { control } = useFormContext<Typed>();
-  const gaps = gapsOf(useWatch({ control }), last);
+  const gaps = gapsOf(t, useWatch({ control }), last);
   return (
     <div aria-live="polite" className={styles.gaps}>
       {gaps.map((gap) => (
         <p key={gap}>{gap}</p>
       ))}
       {gaps.length > 0 && (
-        <Checkbox name="isSure" label="I have read them once more: the figures are right" />
+        <Checkbox name="isSure" label={t('I have read them once more: the figures are right')} />
       )}
     </div>
   );
 }
 
-function gapsOf(typed: Partial<Typed>, last: LastOnRecord): string[] {
+function gapsOf(t: Translate, typed: Partial<Typed>, last: LastOnRecord): string[] {
   return METERS.flatMap(({ field, name }) => {
     const shown = parseTenths((typed[field] ?? '').trim());
     const before = last[field];
     if (shown === null || before === null || shown <= before) return [];
     return [
-      `${name} stands ${formatTenths(shown - before)} h above the last on record. Those hours will count.`,
+      t('{name} stands {tenths} h above the last on record. Those hours will count.', {
+        name,
+        tenths: formatTenths(shown - before),
+      }),
     ];
   });
 }

@@ -1,5 +1,7 @@
 'use client';
 
+import { Say, useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { HoursText, Moment } from '@/app/_ui/moment';
@@ -33,6 +35,7 @@ interface MetersProps {
 
 /** The meters of a released flight: what was read, and the form for what comes next. */
 export function Meters(props: MetersProps) {
+  const t = useWords();
   const { releaseId, meters, last, ttisTenths, zone, mayWrite, mayCorrect } = props;
   const router = useRouter();
   const [told, setTold] = useState<Told | null>(null);
@@ -43,14 +46,14 @@ export function Meters(props: MetersProps) {
   };
   const onDone = ({ moment, notes }: ReadingTaken) =>
     tell({
-      say: moment === 'out' ? 'The departure is written down.' : 'The return is written down.',
+      say: moment === 'out' ? t('The departure is written down.') : t('The return is written down.'),
       notes: notes.map(({ because }) => because),
     });
   const onCorrected = ({ moment, isBackToo, notes }: ReadingCorrected) =>
     tell({
       say: isBackToo
-        ? 'The departure and the return are corrected.'
-        : `The ${moment === 'out' ? 'departure' : 'return'} is corrected.`,
+        ? t('The departure and the return are corrected.')
+        : t('The {which} is corrected.', { which: moment === 'out' ? t('departure') : t('return') }),
       notes,
     });
   const form = { releaseId, last, zone, onDone };
@@ -70,25 +73,35 @@ export function Meters(props: MetersProps) {
         {(out ?? back) && (
           <FactList
             facts={[
-              { name: 'Departure', value: <Read reading={out} zone={zone} /> },
-              { name: 'Return', value: <Read reading={back} zone={zone} /> },
+              { name: t('Departure'), value: <Read reading={out} zone={zone} /> },
+              { name: t('Return'), value: <Read reading={back} zone={zone} /> },
               ...(flown
-                ? [{ name: 'Flown', value: `Hobbs ${ran(flown.hobbsTenths)}, Tach ${ran(flown.tachTenths)}` }]
+                ? [
+                    {
+                      name: t('Flown'),
+                      value: t('Hobbs {ran}, Tach {ran2}', {
+                        ran: ran(t, flown.hobbsTenths),
+                        ran2: ran(t, flown.tachTenths),
+                      }),
+                    },
+                  ]
                 : []),
-              { name: 'Total time in service now', value: <HoursText tenths={ttisTenths} /> },
+              { name: t('Total time in service now'), value: <HoursText tenths={ttisTenths} /> },
             ]}
           />
         )}
         {correct('out', out)}
         {correct('in', back)}
         {!mayWrite && !back && (
-          <p className={styles.soft}>The meters are written down by the pilot in command or at the desk.</p>
+          <p className={styles.soft}>
+            {t('The meters are written down by the pilot in command or at the desk.')}
+          </p>
         )}
         {mayWrite && !out && !back && <MetersForm key="out" {...form} moment="out" />}
         {mayWrite && out && !back && <MetersForm key="in" {...form} moment="in" />}
         {mayWrite && !out && !back && (
           <details className={styles.kept}>
-            <summary>It is back, and nobody read the departure</summary>
+            <summary>{t('It is back, and nobody read the departure')}</summary>
             <MetersForm key="in" {...form} moment="in" />
           </details>
         )}
@@ -98,23 +111,41 @@ export function Meters(props: MetersProps) {
 }
 
 function Read({ reading, zone }: { reading: FlightReading | null; zone: string }) {
-  if (!reading) return 'Not read';
+  const t = useWords();
+  if (!reading) return t('Not read');
   return (
     <>
-      Hobbs {formatTenths(reading.hobbsTenths)}, Tach {formatTenths(reading.tachTenths)}
-      <br />
-      <span className={styles.who}>
-        {reading.by}, <Moment at={reading.at} zone={zone} />
-      </span>
+      <Say
+        text="Hobbs {tenths}, Tach {tenths2}<br/><span>{by}, <moment/></span>"
+        parts={{
+          br: <br />,
+          span: <span className={styles.who} />,
+          moment: <Moment at={reading.at} zone={zone} />,
+        }}
+        values={{
+          tenths: formatTenths(reading.hobbsTenths),
+          tenths2: formatTenths(reading.tachTenths),
+          by: reading.by,
+        }}
+      />
       {reading.superseded.map((one) => (
         <span key={one.id} className={styles.before}>
-          {one.by} wrote Hobbs {formatTenths(one.hobbsTenths)}, Tach {formatTenths(one.tachTenths)}:
-          superseded by {one.supersededBy}, <Moment at={one.supersededAt} zone={zone} />, because:{' '}
-          {one.because}
+          <Say
+            text="{by} wrote Hobbs {tenths}, Tach {tenths2}: superseded by {supersededBy}, <moment/>, because: {because}"
+            parts={{ moment: <Moment at={one.supersededAt} zone={zone} /> }}
+            values={{
+              by: one.by,
+              tenths: formatTenths(one.hobbsTenths),
+              tenths2: formatTenths(one.tachTenths),
+              supersededBy: one.supersededBy,
+              because: one.because,
+            }}
+          />
         </span>
       ))}
     </>
   );
 }
 
-const ran = (tenths: number | null): string => (tenths === null ? 'not known' : `${formatTenths(tenths)} h`);
+const ran = (t: Translate, tenths: number | null): string =>
+  tenths === null ? t('not known') : t('{tenths} h', { tenths: formatTenths(tenths) });

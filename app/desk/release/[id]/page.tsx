@@ -1,3 +1,6 @@
+import { Say, useWords } from '#words';
+import { words } from '@/app/_words/words';
+import { type Translate } from '@/lib/words/translate';
 import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
 import { ButtonRow, LinkButton } from '@/app/_ui/button';
@@ -24,17 +27,21 @@ import styles from '../release.module.css';
 import { flightFacts } from './flight-facts';
 import { Meters } from './meters';
 
-export const metadata: Metadata = { title: 'Release' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Release') };
+}
 
 /**
  * A release: what has become of it, live, and the facts it stood on. Those are a record and never change with the aircraft;
  * what happened since stands beside it.
  */
 export default async function ReleasePage(props: { params: Promise<{ id: string }> }) {
+  const t = await words();
   const { id } = await props.params;
   const { ref, who } = await requireActor(`/desk/release/${encodeURIComponent(id)}`);
   const read = await readRelease(ref, { releaseId: id });
-  if (!read.ok) return <Refused who={who} title="Release" problem={read.problem} />;
+  if (!read.ok) return <Refused who={who} title={t('Release')} problem={read.problem} />;
   const release = read.value;
   const { flight, facts } = release;
   const meters = (
@@ -51,15 +58,18 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
   return (
     <Shell who={who}>
       <PageTitle
-        back={{ href: '/desk/releases', label: 'Releases' }}
+        back={{ href: '/desk/releases', label: t('Releases') }}
         lead={
           <>
-            Released by {release.dispatcher} on <Moment at={release.releasedAt} zone={flight.from.zone} />. A
-            record of that moment, not today’s answer.
+            <Say
+              text="Released by {dispatcher} on <moment/>. A record of that moment, not today’s answer."
+              parts={{ moment: <Moment at={release.releasedAt} zone={flight.from.zone} /> }}
+              values={{ dispatcher: release.dispatcher }}
+            />
           </>
         }
       >
-        {titleOf(release)}
+        {titleOf(t, release)}
       </PageTitle>
       <StaysFresh asOf={new Date().toISOString()} zones={[release.zone]}>
         <Alarm standing={release} registration={release.registration} zone={release.zone}>
@@ -70,7 +80,7 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
             <StateMark state={release.state} size="large" />
           </div>
           <p>
-            {sinceInWords(release)} <ReleasedAs release={release} />
+            {sinceInWords(t, release)} <ReleasedAs release={release} />
           </p>
           <Timeline release={release} meters={release.meters} zone={release.zone} />
           {(release.canLog.length > 0 || release.canWithdraw) && (
@@ -81,46 +91,48 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
           )}
         </Card>
       </StaysFresh>
-      <Section title={metersTitle(release)} id="meters">
+      <Section title={metersTitle(t, release)} id="meters">
         {isGone(release) && !release.meters.out && !release.meters.back ? (
           <details className={styles.kept}>
-            <summary>It flew all the same: write the meters down</summary>
+            <summary>{t('It flew all the same: write the meters down')}</summary>
             {meters}
           </details>
         ) : (
           meters
         )}
       </Section>
-      <Section title="The flight">
-        <FactList facts={flightFacts(release)} />
+      <Section title={t('The flight')}>
+        <FactList facts={flightFacts(t, release)} />
       </Section>
-      <Section title="The answer it stood on">
+      <Section title={t('The answer it stood on')}>
         <Card>
           <Reasons lines={release.answer.lines} />
         </Card>
         {release.outcome === 'go-with-limits' && (
           <p>
             {release.limitsPassedOn
-              ? `${release.dispatcher} confirmed having passed the limits to the pilot in command.`
-              : 'The limits were not confirmed as passed on.'}
+              ? t('{dispatcher} confirmed having passed the limits to the pilot in command.', {
+                  dispatcher: release.dispatcher,
+                })
+              : t('The limits were not confirmed as passed on.')}
           </p>
         )}
         <Caution form="long" />
       </Section>
-      <Section title="The aircraft’s facts at that moment">
+      <Section title={t('The aircraft’s facts at that moment')}>
         <FactList
           facts={[
             {
-              name: 'Total time in service',
+              name: t('Total time in service'),
               value: <HoursText tenths={facts.ttisTenths.known ? facts.ttisTenths.value : null} />,
             },
-            { name: 'Open write-ups', value: facts.discrepancies.length },
-            { name: 'Version of the facts', value: release.factsVersion },
-            { name: 'Version of the rules', value: release.rulesVersion },
+            { name: t('Open write-ups'), value: facts.discrepancies.length },
+            { name: t('Version of the facts'), value: release.factsVersion },
+            { name: t('Version of the rules'), value: release.rulesVersion },
             ...(release.spentAhead
               ? [
                   {
-                    name: 'Hours counted ahead',
+                    name: t('Hours counted ahead'),
                     value: <HoursText tenths={aheadTenths(release.spentAhead)} />,
                   },
                 ]
@@ -132,20 +144,23 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
             {facts.discrepancies.map((one) => (
               <li key={one.id}>
                 <b>{one.number}</b> {one.title}
-                {one.deferral && ', deferred'}
+                {one.deferral && t(', deferred')}
               </li>
             ))}
           </ul>
         )}
         <p>
-          Seal (SHA-256 over flight, facts, answer, versions and dispatcher):{' '}
-          <code className={styles.hash}>{release.hash}</code>
+          <Say
+            text="Seal (SHA-256 over flight, facts, answer, versions and dispatcher): <code>{hash}</code>"
+            parts={{ code: <code className={styles.hash} /> }}
+            values={{ hash: release.hash }}
+          />
         </p>
         <details className={styles.kept}>
-          <summary>Everything as it was kept</summary>
+          <summary>{t('Everything as it was kept')}</summary>
           {/* A scrolling frame must be reachable by keyboard (WCAG 2.1.1). */}
           {/* eslint-disable-next-line jsx-a11y/no-noninteractive-tabindex */}
-          <pre role="region" aria-label="Everything as it was kept" tabIndex={0}>
+          <pre role="region" aria-label={t('Everything as it was kept')} tabIndex={0}>
             {JSON.stringify({ flight, facts }, null, 2)}
           </pre>
         </details>
@@ -153,10 +168,10 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
       <div className={styles.onward}>
         <ButtonRow>
           <LinkButton href="/desk" weight="main">
-            To the board
+            {t('To the board')}
           </LinkButton>
-          <LinkButton href={`/desk/flight?release=${id}`}>Release anew</LinkButton>
-          <LinkButton href="/desk/flight">Compose another flight</LinkButton>
+          <LinkButton href={`/desk/flight?release=${id}`}>{t('Release anew')}</LinkButton>
+          <LinkButton href="/desk/flight">{t('Compose another flight')}</LinkButton>
         </ButtonRow>
       </div>
     </Shell>
@@ -165,31 +180,32 @@ export default async function ReleasePage(props: { params: Promise<{ id: string 
 
 /** What the desk does about a void release, or one whose facts changed, in order. */
 function WhatToDo({ release }: { release: ReleaseFile }) {
-  const pilot = release.pilot ?? 'the pilot';
+  const t = useWords();
+  const pilot = release.pilot ?? t('the pilot');
   const again = (
     <p>
-      <LinkButton href={`/desk/flight?release=${release.id}`}>Release anew</LinkButton>
+      <LinkButton href={`/desk/flight?release=${release.id}`}>{t('Release anew')}</LinkButton>
     </p>
   );
   if (release.state.name !== 'void') {
     return (
       <p>
-        <b>Tell {pilot}.</b>{' '}
+        <b>{t('Tell {pilot}.', { pilot })}</b>{' '}
         {release.state.name === 'airborne'
-          ? 'In the air it is for the pilot in command to decide what to do (14 CFR 91.7(b)).'
-          : 'Whether to fly is for the pilot in command to decide (14 CFR 91.7(b)).'}
+          ? t('In the air it is for the pilot in command to decide what to do (14 CFR 91.7(b)).')
+          : t('Whether to fly is for the pilot in command to decide (14 CFR 91.7(b)).')}
       </p>
     );
   }
   return (
     <>
       <p>
-        <b>Now:</b>
+        <b>{t('Now:')}</b>
       </p>
       <ol className={styles.doNow}>
-        <li>Call {pilot}, and make sure that the flight does not depart.</li>
-        <li>If it took off before this came in, write down when: “Airborne”, below.</li>
-        <li>Release anew once the aircraft can go, or with another aircraft.</li>
+        <li>{t('Call {pilot}, and make sure that the flight does not depart.', { pilot })}</li>
+        <li>{t('If it took off before this came in, write down when: “Airborne”, below.')}</li>
+        <li>{t('Release anew once the aircraft can go, or with another aircraft.')}</li>
       </ol>
       {again}
     </>
@@ -201,34 +217,47 @@ const isGone = ({ state }: ReleaseFile): boolean => state.name === 'void' || sta
 
 /** How it was answered then. Of a release that is gone in words alone: no mark of a go stands beside it. */
 function ReleasedAs({ release }: { release: ReleaseFile }) {
+  const t = useWords();
   const { outcome } = release;
-  if (isGone(release)) return <>It was released as {OUTCOME_WORDS[outcome as Outcome]}.</>;
+  if (isGone(release))
+    return (
+      <>{t('It was released as {outcome_words}.', { outcome_words: t(OUTCOME_WORDS[outcome as Outcome]) })}</>
+    );
   return (
     <>
-      Released as <OutcomeMark outcome={outcome as Outcome} size="small" />
+      <Say
+        text="Released as <outcomeMark/>"
+        parts={{ outcomeMark: <OutcomeMark outcome={outcome as Outcome} size="small" /> }}
+      />
     </>
   );
 }
 
 /** A release that is gone does not stand as one over the page. */
-function titleOf({ registration, state: { name } }: ReleaseFile): string {
-  if (name === 'void') return `${registration}: release void`;
-  return name === 'withdrawn' ? `${registration}: release withdrawn` : `${registration} released`;
+function titleOf(t: Translate, { registration, state: { name } }: ReleaseFile): string {
+  if (name === 'void') return t('{registration}: release void', { registration });
+  return name === 'withdrawn'
+    ? t('{registration}: release withdrawn', { registration })
+    : t('{registration} released', { registration });
 }
 
 /** Since when it is so, and whether its pilot took it. */
-function sinceInWords(release: ReleaseFile): string {
+function sinceInWords(t: Translate, release: ReleaseFile): string {
   const { state, acceptance, pilot, zone } = release;
-  const since = `Since ${momentInWords(state.since, zone)}.`;
-  if (isAcceptedBefore(release)) return `${since} ${ACCEPTED_BEFORE}`;
+  const since = t('Since {moment}.', { moment: momentInWords(state.since, zone) });
+  if (isAcceptedBefore(release)) return `${since} ${t(ACCEPTED_BEFORE)}`;
   if (acceptance || state.name !== 'released') return since;
-  return `${since} ${pilot ?? 'The pilot in command'} has not accepted it yet.`;
+  return t('{since} {pilot} has not accepted it yet.', { since, pilot: pilot ?? t('The pilot in command') });
 }
 
 /** What comes next leads the page: departure, then return. */
-const metersTitle = (release: ReleaseFile): string => {
+const metersTitle = (t: Translate, release: ReleaseFile): string => {
   const { out, back } = release.meters;
-  return back || (isGone(release) && !out) ? 'Meters' : out ? 'Meters at return' : 'Meters at departure';
+  return back || (isGone(release) && !out)
+    ? t('Meters')
+    : out
+      ? t('Meters at return')
+      : t('Meters at departure');
 };
 
 /** Hours that flights released before it were to spend before its departure. */

@@ -1,3 +1,5 @@
+import { Say } from '#words';
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import Link from '@/app/_ui/link';
 import { requireActor } from '@/app/_session/actor-ref';
@@ -15,7 +17,10 @@ import { ListEditor } from '../list-editor';
 import { ListShown } from '../list-shown';
 import styles from '../walkarounds.module.css';
 
-export const metadata: Metadata = { title: 'Walkaround list' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Walkaround list') };
+}
 
 interface Props {
   params: Promise<{ typeId: string }>;
@@ -24,15 +29,16 @@ interface Props {
 
 /** The walkaround list of one type: the manager's editor, everybody's view, and every earlier version. */
 export default async function WalkaroundListPage({ params, searchParams }: Props) {
+  const t = await words();
   const { typeId } = await params;
   const asked = (await searchParams).version;
   const { ref, who } = await requireActor(`/desk/walkarounds/${encodeURIComponent(typeId)}`);
   const lists = await readLists(ref, {});
-  if (!lists.ok) return <Refused who={who} title="Walkaround list" problem={lists.problem} />;
+  if (!lists.ok) return <Refused who={who} title={t('Walkaround list')} problem={lists.problem} />;
   const type = lists.value.find((one) => one.typeId === typeId);
   if (!type) {
     const problem = { code: 'not_found', say: PROBLEMS.not_found.say } as const;
-    return <Refused who={who} title="Walkaround list" problem={problem} />;
+    return <Refused who={who} title={t('Walkaround list')} problem={problem} />;
   }
   const { current, versions } = type;
   const earlier = versions.find((one) => String(one.version) === asked && one.version !== current.version);
@@ -40,36 +46,49 @@ export default async function WalkaroundListPage({ params, searchParams }: Props
   return (
     <Shell who={who}>
       <PageTitle
-        back={{ href: '/desk/walkarounds', label: 'Walkaround lists' }}
-        lead={type.aircraft.length > 0 ? `Walked on ${type.aircraft.join(', ')}.` : 'No aircraft in service.'}
+        back={{ href: '/desk/walkarounds', label: t('Walkaround lists') }}
+        lead={
+          type.aircraft.length > 0
+            ? t('Walked on {aircraft}.', { aircraft: type.aircraft.join(', ') })
+            : t('No aircraft in service.')
+        }
       >
         {type.typeName}
       </PageTitle>
       {current.version === 0 && !earlier && (
-        <Notice tone="amber" title="This is the starting list, not fitted to this type yet.">
+        <Notice tone="amber" title={t('This is the starting list, not fitted to this type yet.')}>
           <p>
-            Hold it against the aircraft’s own manual: stations, drains, and every limit with its source. Save
-            it when it is right.
+            {t(
+              'Hold it against the aircraft’s own manual: stations, drains, and every limit with its source. Save it when it is right.',
+            )}
           </p>
         </Notice>
       )}
       {earlier ? (
-        <Section title={`Version ${earlier.version}`}>
+        <Section title={t('Version {version}', { version: earlier.version })}>
           <p>
-            An earlier version, as it was.{' '}
-            <Link href={`/desk/walkarounds/${typeId}`}>To the current one</Link>
+            <Say
+              text="An earlier version, as it was. <link>To the current one</link>"
+              parts={{ link: <Link href={`/desk/walkarounds/${typeId}`} /> }}
+            />
           </p>
           <ListShown list={earlier.list} />
         </Section>
       ) : (
-        <Section title={current.version === 0 ? 'The starting list' : `Version ${current.version}`}>
+        <Section
+          title={
+            current.version === 0
+              ? t('The starting list')
+              : t('Version {version}', { version: current.version })
+          }
+        >
           {mayWrite ? (
             <ListEditor
               key={current.version}
               typeId={typeId}
               fromVersion={current.version}
               list={current.list}
-              areas={AREA_KEYS.map((area) => ({ value: area, label: areaTitle(area) }))}
+              areas={AREA_KEYS.map((area) => ({ value: area, label: t(areaTitle(area)) }))}
               measurements={measuredChoices()}
             />
           ) : (
@@ -78,16 +97,16 @@ export default async function WalkaroundListPage({ params, searchParams }: Props
         </Section>
       )}
       {versions.length > 0 && (
-        <Section title="Versions">
+        <Section title={t('Versions')}>
           <ul className={styles.versions}>
             {versions.map((one) => (
               <li key={one.id} className={styles.version}>
                 <p>
                   {one.version === current.version ? (
-                    <b>Version {one.version}, current</b>
+                    <b>{t('Version {version}, current', { version: one.version })}</b>
                   ) : (
                     <Link href={`/desk/walkarounds/${typeId}?version=${one.version}`}>
-                      Version {one.version}
+                      {t('Version {version}', { version: one.version })}
                     </Link>
                   )}
                   {', '}
@@ -95,7 +114,12 @@ export default async function WalkaroundListPage({ params, searchParams }: Props
                 </p>
                 <p>{one.why}</p>
                 <p className={styles.soft}>
-                  {one.walked === 1 ? '1 walkaround' : `${one.walked} walkarounds`} by it.
+                  {t('{which} by it.', {
+                    which:
+                      one.walked === 1
+                        ? t('1 walkaround')
+                        : t('{walked} walkarounds', { walked: one.walked }),
+                  })}
                 </p>
               </li>
             ))}

@@ -1,3 +1,5 @@
+import { Say, useWords } from '#words';
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { ACCEPTANCE_STATEMENT } from '@/lib/releases/accept-release';
 import { readMyFlights, type MyFlight } from '@/lib/releases/my-flights';
@@ -24,7 +26,10 @@ import { AcceptForm } from '../accept-form';
 import own from '../flight.module.css';
 import { WhileFresh } from '../while-fresh';
 
-export const metadata: Metadata = { title: 'Your flight' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Your flight') };
+}
 export const dynamic = 'force-dynamic';
 
 interface Props {
@@ -36,19 +41,20 @@ interface Props {
  * aircraft. Only ever drawn by the server: without contact nothing here stands as an answer.
  */
 export default async function FlightPage({ params }: Props) {
+  const t = await words();
   const { id } = await params;
   const { ref, who } = await requireActor(`/ramp/flight/${encodeURIComponent(id)}`);
   const read = await readMyFlights(ref, { releaseId: id });
   if (!read.ok) return <PlainProblem who={who} problem={read.problem} />;
   const flight = read.value[0];
-  const back = { href: '/ramp', label: 'All aircraft' };
+  const back = { href: '/ramp', label: t('All aircraft') };
   if (!flight) {
     return (
       <Shell who={who}>
         <div className={styles.column}>
-          <PageTitle back={back}>Your flight</PageTitle>
-          <EmptyState title="There is no flight of yours under this address.">
-            <p>A flight is shown here to its pilot in command. The desk sees all of them.</p>
+          <PageTitle back={back}>{t('Your flight')}</PageTitle>
+          <EmptyState title={t('There is no flight of yours under this address.')}>
+            <p>{t('A flight is shown here to its pilot in command. The desk sees all of them.')}</p>
           </EmptyState>
         </div>
       </Shell>
@@ -59,9 +65,13 @@ export default async function FlightPage({ params }: Props) {
       <div className={styles.column}>
         <PageTitle
           back={back}
-          lead={`${flight.from.ident} to ${flight.to.ident}, departs ${momentInWords(flight.departAt, flight.from.zone)}`}
+          lead={t('{ident} to {ident2}, departs {moment}', {
+            ident: flight.from.ident,
+            ident2: flight.to.ident,
+            moment: momentInWords(flight.departAt, flight.from.zone),
+          })}
         >
-          Your flight with {flight.registration}
+          {t('Your flight with {registration}', { registration: flight.registration })}
         </PageTitle>
         <StaysFresh asOf={new Date().toISOString()} zones={[flight.from.zone]}>
           <Alarm standing={flight} registration={flight.registration} zone={flight.from.zone}>
@@ -75,17 +85,17 @@ export default async function FlightPage({ params }: Props) {
             <NextStep flight={flight} name={who.name} />
           </div>
         </StaysFresh>
-        <Section title="The flight">
+        <Section title={t('The flight')}>
           <FactList
             facts={[
-              { name: 'Departs', value: momentInWords(flight.departAt, flight.from.zone) },
-              { name: 'Arrives', value: momentInWords(flight.arriveAt, flight.to.zone) },
-              { name: 'Rules', value: flight.rules },
-              { name: 'Released by', value: flight.dispatcher },
+              { name: t('Departs'), value: momentInWords(flight.departAt, flight.from.zone) },
+              { name: t('Arrives'), value: momentInWords(flight.arriveAt, flight.to.zone) },
+              { name: t('Rules'), value: flight.rules },
+              { name: t('Released by'), value: flight.dispatcher },
             ]}
           />
         </Section>
-        <Section title="What happened">
+        <Section title={t('What happened')}>
           <Timeline release={flight} zone={flight.from.zone} />
         </Section>
       </div>
@@ -98,23 +108,24 @@ const OVER: readonly ReleaseStateName[] = ['void', 'withdrawn', 'closed'];
 
 /** Limits stand open and first; every other line, with its paragraph, unfolds. */
 function ReleasedAs({ flight }: { flight: MyFlight }) {
+  const t = useWords();
   const { outcome, answer } = flight;
   const limits = limitsOf(flight);
   const others = answer.lines.filter(({ effect }) => effect !== 'limits');
   return (
     <Card edge={outcome === 'go' ? 'green' : 'amber'}>
-      <section className={styles.answer} aria-label="Released as">
+      <section className={styles.answer} aria-label={t('Released as')}>
         <div>
           <FreshMark outcome={outcome} size="large" />
         </div>
         {limits.length > 0 && (
           <>
-            <h2>{limits.length === 1 ? 'One limit' : `${limits.length} limits`}</h2>
+            <h2>{limits.length === 1 ? t('One limit') : t('{limits} limits', { limits: limits.length })}</h2>
             <VerdictLines lines={limits} />
           </>
         )}
         <details className={styles.fold}>
-          <summary>All other lines, with the paragraphs ({others.length})</summary>
+          <summary>{t('All other lines, with the paragraphs ({others})', { others: others.length })}</summary>
           <VerdictLines lines={others} />
         </details>
         <Caution form="long" />
@@ -131,6 +142,7 @@ const limitsOf = ({ answer, events }: MyFlight) => [
 
 /** The one thing to do next leads; what else can be done follows. */
 function NextStep({ flight, name }: { flight: MyFlight; name: string }) {
+  const t = useWords();
   const { releaseId, aircraftId, out, state, canAccept, canLog, canWithdraw } = flight;
   // A warning since the release is a limit to be read as well.
   // Landed, what stands there is the return, whether or not anybody read the departure.
@@ -142,10 +154,10 @@ function NextStep({ flight, name }: { flight: MyFlight; name: string }) {
     <>
       {canAccept && (
         <Card>
-          <h2>{acceptedBefore ? 'Do you still take the aircraft?' : 'Do you take the aircraft?'}</h2>
+          <h2>{acceptedBefore ? t('Do you still take the aircraft?') : t('Do you take the aircraft?')}</h2>
           {acceptedBefore && (
             <p>
-              <b>{ACCEPTED_BEFORE}</b>
+              <b>{t(ACCEPTED_BEFORE)}</b>
             </p>
           )}
           <WhileFresh>
@@ -164,18 +176,19 @@ function NextStep({ flight, name }: { flight: MyFlight; name: string }) {
         <LogFlight releaseId={releaseId} canLog={logs} zone={flight.from.zone} />
       )}
       {wantsMeters(flight) && (
-        // A plain load: the page is one the phone keeps.
         <Go
           href={`/ramp/${aircraftId}/meters?release=${releaseId}&moment=${isBack ? 'in' : 'out'}`}
           className={`${phone.press} ${state.name === 'landed' ? phone.main : ''}`}
         >
-          {isBack ? 'Meters at return' : 'Meters at departure'}
+          {isBack ? t('Meters at return') : t('Meters at departure')}
         </Go>
       )}
       {canWithdraw && <WithdrawForm releaseId={releaseId} isPilot />}
       {(state.name === 'withdrawn' || state.name === 'closed') && (
         <p>
-          <LinkButton href={`/ramp/${aircraftId}`}>To {flight.registration}</LinkButton>
+          <LinkButton href={`/ramp/${aircraftId}`}>
+            {t('To {registration}', { registration: flight.registration })}
+          </LinkButton>
         </p>
       )}
     </>
@@ -190,14 +203,19 @@ function WhatToDo({ flight: { state } }: { flight: MyFlight }) {
   if (state.name !== 'void') {
     return (
       <p>
-        <b>You decide what to do</b> (14 CFR 91.7(b)). Call the desk when you can.
+        <Say
+          text="<b>You decide what to do</b> (14 CFR 91.7(b)). Call the desk when you can."
+          parts={{ b: <b /> }}
+        />
       </p>
     );
   }
   return (
     <p>
-      <b>Stay on the ground and call the desk.</b> If you had taken off before this came in, write down below
-      when: what to do in the air is yours to decide (14 CFR 91.7(b)).
+      <Say
+        text="<b>Stay on the ground and call the desk.</b> If you had taken off before this came in, write down below when: what to do in the air is yours to decide (14 CFR 91.7(b))."
+        parts={{ b: <b /> }}
+      />
     </p>
   );
 }

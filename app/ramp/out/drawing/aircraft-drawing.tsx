@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useEffect, useId, useRef, useState, type CSSProperties } from 'react';
 import { ShapeMark } from '../../../_ui/tag';
 import { findingPath } from '../finding-path';
@@ -37,6 +39,7 @@ export function AircraftDrawing(props: {
   writeUps: readonly MarkedWriteUp[];
   walk: DrawnWalk | null;
 }) {
+  const t = useWords();
   const { aircraftId, stations, writeUps, walk } = props;
   const [asList, setAsList] = useState(false);
   const [chosen, setChosen] = useState<string | null>(null);
@@ -46,7 +49,7 @@ export function AircraftDrawing(props: {
   useEffect(() => {
     if (chosen !== null) box.current?.scrollIntoView({ block: 'nearest' });
   }, [chosen]);
-  const places = markedPlaces(stations, writeUps);
+  const places = markedPlaces(t, stations, writeUps);
   const shown = places.find(({ area }) => area === chosen) ?? null;
   const lookedAt = (area: string): Looked | null => (walk ? (walk.looked[area] ?? 'not-looked-at') : null);
   const press = (area: string) => setChosen(area === chosen ? null : area);
@@ -54,19 +57,19 @@ export function AircraftDrawing(props: {
 
   return (
     <div className={styles.whole}>
-      <div role="group" aria-label="How to show the aircraft" className={styles.choice}>
+      <div role="group" aria-label={t('How to show the aircraft')} className={styles.choice}>
         <button type="button" aria-pressed={!asList} onClick={() => setAsList(false)}>
-          Drawing
+          {t('Drawing')}
         </button>
         <button type="button" aria-pressed={asList} onClick={() => setAsList(true)}>
-          List
+          {t('List')}
         </button>
       </div>
       {asList ? (
         <PlaceList places={places} chosen={chosen} panel={panel} here={walk?.here} {...{ lookedAt, press }} />
       ) : (
         <>
-          <div role="group" aria-label={describe(places)} className={styles.drawing}>
+          <div role="group" aria-label={describe(t, places)} className={styles.drawing}>
             <Outline way={stations.map(({ area }) => area)} />
             {places.filter(isDrawn).map((place) => (
               <PlaceButton
@@ -97,19 +100,21 @@ export function AircraftDrawing(props: {
             <div className={styles.presses}>
               {walk && shown.order !== null && (
                 <button type="button" className={styles.press} onClick={() => walk.onGo(shown.area)}>
-                  Go to this station
+                  {t('Go to this station')}
                 </button>
               )}
               <Go
                 href={findingPath(aircraftId, { station: shown.area, walk: walk?.id })}
                 className={`${styles.press} ${styles.finding}`}
               >
-                Write up a finding here
+                {t('Write up a finding here')}
               </Go>
             </div>
           </>
         ) : (
-          <p className={styles.soft}>Press a place to see what is known there, or to write something up.</p>
+          <p className={styles.soft}>
+            {t('Press a place to see what is known there, or to write something up.')}
+          </p>
         )}
       </div>
     </div>
@@ -117,12 +122,13 @@ export function AircraftDrawing(props: {
 }
 
 /** What a sighted person takes in at a glance. */
-function describe(places: readonly MarkedPlace[]): string {
+function describe(t: Translate, places: readonly MarkedPlace[]): string {
   const stations = places.filter(({ order }) => order !== null).length;
   const marked = places.filter(({ writeUps }) => writeUps.length > 0).length;
-  return `The aircraft from above, nose up: ${stations} stations in walking order, something written up at ${
-    marked === 0 ? 'none' : marked
-  }`;
+  return t(
+    'The aircraft from above, nose up: {stations} stations in walking order, something written up at {which}',
+    { stations, which: marked === 0 ? t('none') : marked },
+  );
 }
 
 interface PlaceButtonProps {
@@ -135,6 +141,7 @@ interface PlaceButtonProps {
 }
 
 function PlaceButton({ place, looked, isHere, isChosen, panel, onPress }: PlaceButtonProps) {
+  const t = useWords();
   const at = placeOf(place.area);
   if (!at) return null;
   const where = {
@@ -146,7 +153,7 @@ function PlaceButton({ place, looked, isHere, isChosen, panel, onPress }: PlaceB
       type="button"
       style={where}
       className={styles.place}
-      aria-label={placeInWords(place, looked)}
+      aria-label={placeInWords(t, place, looked)}
       aria-expanded={isChosen}
       aria-controls={panel}
       aria-current={isHere ? 'step' : undefined}
@@ -193,16 +200,17 @@ function Mark({ worst }: { worst: keyof typeof WORST }) {
 }
 
 function Legend({ isWalk }: { isWalk: boolean }) {
+  const t = useWords();
   return (
-    <ul className={styles.legend} aria-label="Marks">
+    <ul className={styles.legend} aria-label={t('Marks')}>
       <li>
-        <Mark worst="grounds" /> open, grounds
+        <Mark worst="grounds" /> {t('open, grounds')}
       </li>
       <li>
-        <Mark worst="open" /> open
+        <Mark worst="open" /> {t('open')}
       </li>
       <li>
-        <Mark worst="deferred" /> deferred
+        <Mark worst="deferred" /> {t('deferred')}
       </li>
       {isWalk && (
         <>
@@ -210,13 +218,13 @@ function Legend({ isWalk }: { isWalk: boolean }) {
             <span className={`${styles.mark} ${styles.ink}`}>
               <ShapeMark shape="tick" />
             </span>{' '}
-            good
+            {t('good')}
           </li>
           <li>
             <span className={`${styles.mark} ${styles.amber}`}>
               <ShapeMark shape="wedge" />
             </span>{' '}
-            found on this walk
+            {t('found on this walk')}
           </li>
         </>
       )}
@@ -232,6 +240,7 @@ function PlaceList(props: {
   lookedAt: (area: string) => Looked | null;
   press: (area: string) => void;
 }) {
+  const t = useWords();
   const { places, chosen, here, panel, lookedAt, press } = props;
   return (
     <ol className={styles.list}>
@@ -246,7 +255,7 @@ function PlaceList(props: {
             onClick={() => press(place.area)}
           >
             <Disc place={place} looked={lookedAt(place.area)} />
-            <span>{placeInWords({ ...place, order: null }, lookedAt(place.area))}</span>
+            <span>{placeInWords(t, { ...place, order: null }, lookedAt(place.area))}</span>
           </button>
         </li>
       ))}

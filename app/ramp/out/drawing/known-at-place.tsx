@@ -1,3 +1,4 @@
+import { useWords } from '#words';
 import { type Severity } from '@/lib/rules/aircraft';
 import { SeverityMark } from '../../../_ui/marks';
 import { Tag } from '../../../_ui/tag';
@@ -6,7 +7,8 @@ import styles from './drawing.module.css';
 
 /** What is written up at one place, a line or two each. */
 export function KnownAtPlace({ writeUps }: { writeUps: readonly MarkedWriteUp[] }) {
-  if (writeUps.length === 0) return <p>Nothing is written up here.</p>;
+  const t = useWords();
+  if (writeUps.length === 0) return <p>{t('Nothing is written up here.')}</p>;
   return (
     <ul className={styles.known}>
       {writeUps.map(({ id, number, title, place, state, severity }) => (
@@ -24,7 +26,7 @@ export function KnownAtPlace({ writeUps }: { writeUps: readonly MarkedWriteUp[] 
               shape={state === 'deferred' ? 'ring' : 'dot'}
               size="small"
             >
-              {state === 'deferred' ? 'Deferred' : 'Open'}
+              {state === 'deferred' ? t('Deferred') : t('Open')}
             </Tag>
           </p>
         </li>

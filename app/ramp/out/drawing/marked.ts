@@ -1,3 +1,5 @@
+import { said } from '@/lib/words/said';
+import { type Translate } from '@/lib/words/translate';
 import { areaTitle } from '@/lib/rules/walkaround/areas';
 import { placeOf } from './places';
 
@@ -28,6 +30,7 @@ export interface MarkedPlace {
  * is never left out, wherever an older list put it.
  */
 export function markedPlaces(
+  t: Translate,
   stations: readonly { readonly area: string; readonly title: string }[],
   writeUps: readonly MarkedWriteUp[],
 ): readonly MarkedPlace[] {
@@ -37,7 +40,7 @@ export function markedPlaces(
   const others = [...new Set(live.map(({ station }) => station))].filter((area) => !listed.has(area));
   return [
     ...stations.map(({ area, title }, index) => ({ area, title, order: index + 1, writeUps: at(area) })),
-    ...others.map((area) => ({ area, title: areaTitle(area), order: null, writeUps: at(area) })),
+    ...others.map((area) => ({ area, title: t(areaTitle(area)), order: null, writeUps: at(area) })),
   ];
 }
 
@@ -53,20 +56,24 @@ export function worstOf(writeUps: readonly MarkedWriteUp[]): 'grounds' | 'open' 
 }
 
 const LOOKED_WORDS: Readonly<Record<Looked, string>> = {
-  good: 'good',
-  finding: 'finding',
-  begun: 'begun',
-  'not-looked-at': 'not looked at yet',
+  good: said('good'),
+  finding: said('finding'),
+  begun: said('begun'),
+  'not-looked-at': said('not looked at yet'),
 };
 
 /** The place in words, as a button is called: "3, Nose, right side: 1 write-up open, not looked at yet". */
-export function placeInWords({ order, title, writeUps }: MarkedPlace, looked: Looked | null): string {
+export function placeInWords(
+  t: Translate,
+  { order, title, writeUps }: MarkedPlace,
+  looked: Looked | null,
+): string {
   const open = writeUps.filter(({ state }) => state === 'open').length;
   const deferred = writeUps.length - open;
   const parts = [
-    open > 0 ? `${count(open)} open` : null,
-    deferred > 0 ? `${count(deferred)} deferred` : null,
-    writeUps.length === 0 && looked === null ? 'nothing written up' : null,
+    open > 0 ? t('{count} open', { count: count(open) }) : null,
+    deferred > 0 ? t('{count} deferred', { count: count(deferred) }) : null,
+    writeUps.length === 0 && looked === null ? t('nothing written up') : null,
     looked === null ? null : LOOKED_WORDS[looked],
   ].filter((part) => part !== null);
   return `${order === null ? '' : `${order}, `}${title}: ${parts.join(', ')}`;

@@ -1,3 +1,4 @@
+import { useWords } from '#words';
 import { SOMETHING_ELSE, type FindingOffered } from '@/lib/findings/compose-finding';
 import { type PackWriteUp } from '@/lib/walkarounds/pack';
 import { SeverityOf, StateMark } from '../../_parts/write-up-card';
@@ -13,12 +14,13 @@ export function Choose(props: {
   onChoose: (key: string) => void;
   onSame: (writeUp: PackWriteUp) => void;
 }) {
+  const t = useWords();
   const { offers, known, onChoose, onSame } = props;
   return (
     <section aria-labelledby="what">
       {known.length > 0 && (
         <div className={styles.known}>
-          <h2>Written up here already</h2>
+          <h2>{t('Written up here already')}</h2>
           <ul className={styles.offers}>
             {known.map((writeUp) => (
               <li key={writeUp.id}>
@@ -31,19 +33,19 @@ export function Choose(props: {
                     <StateMark writeUp={writeUp} />
                   </span>
                   {writeUp.place && <span className={styles.soft}>{writeUp.place}</span>}
-                  <span className={styles.itIs}>It is this one</span>
+                  <span className={styles.itIs}>{t('It is this one')}</span>
                 </button>
               </li>
             ))}
           </ul>
         </div>
       )}
-      <h2 id="what">What did you find?</h2>
+      <h2 id="what">{t('What did you find?')}</h2>
       <ul className={styles.offers}>
-        {[...offers, { key: SOMETHING_ELSE, title: 'Something else' }].map(({ key, title }) => (
+        {[...offers, { key: SOMETHING_ELSE, title: t('Something else') }].map(({ key, title }) => (
           <li key={key}>
             <button type="button" className={styles.offer} onClick={() => onChoose(key)}>
-              {title}
+              {t(title)}
             </button>
           </li>
         ))}

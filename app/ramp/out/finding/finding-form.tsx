@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useEffect, useState } from 'react';
 import { EMPTY_DRAFT, type FindingDraft, type FindingOffered } from '@/lib/findings/compose-finding';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
@@ -25,6 +26,7 @@ export interface FindingFormProps {
 
 /** One finding after the other at one place: what was typed before, or a new one; then what became of it. */
 export function FindingForm(props: FindingFormProps) {
+  const t = useWords();
   const { pack, aircraft, station, itemKey, start } = props;
   const key = draftKey(pack.person.id, aircraft.id, station, itemKey);
   const [kept, setKept] = useState<KeptDraft | null>(null);
@@ -50,7 +52,7 @@ export function FindingForm(props: FindingFormProps) {
     setGoneId(null);
   }
 
-  if (!kept) return <p className={outStyles.loading}>One moment…</p>;
+  if (!kept) return <p className={outStyles.loading}>{t('One moment…')}</p>;
   if (goneId !== null) {
     const { walkId } = props;
     const phase = first.phase;

@@ -1,5 +1,7 @@
 'use client';
 
+import { Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useDeferredValue, useEffect, useMemo, useRef, useState, type FormEvent } from 'react';
 import { FormProvider, useForm, useWatch, type Path, type UseFormReturn } from 'react-hook-form';
 import {
@@ -52,6 +54,7 @@ interface RoundProps extends FindingFormProps {
 
 /** One finding from choosing to queued. Whatever is typed is kept on the phone at once. */
 export function FindingRound(props: RoundProps) {
+  const t = useWords();
   const { pack, aircraft, station, itemKey, walkId, offers, start, kept, refused, onGone, onAfresh } = props;
   const { equipment } = aircraft;
   const form = useForm<FindingDraft>({ defaultValues: { ...EMPTY_DRAFT, ...kept.values } });
@@ -116,7 +119,7 @@ export function FindingRound(props: RoundProps) {
       draft.same === '' && !isAsked && candidatesFor(draft, station, pack.findings, aircraft).isStrong;
     if (isToAsk) {
       form.setError('same', {
-        message: 'Say whether it is one of these, or press Send again for a new one.',
+        message: t('Say whether it is one of these, or press Send again for a new one.'),
       });
       setAsked(true);
     }
@@ -163,13 +166,16 @@ export function FindingRound(props: RoundProps) {
     };
     if (seenAgain) {
       const made = composeObservation(draft, seenAgain.id, setting);
-      const label = `${aircraft.registration}: ${seenAgain.number} seen again`;
+      const label = t('{registration}: {number} seen again', {
+        registration: aircraft.registration,
+        number: seenAgain.number,
+      });
       return made.ok
         ? { ok: true as const, message: observationMessage(made.input, aircraft.id, label) }
         : made;
     }
     const made = composeFinding(draft, setting);
-    const label = `${aircraft.registration}: ${asked.offered?.title ?? 'Something else'}`;
+    const label = `${aircraft.registration}: ${t(asked.offered?.title ?? said('Something else'))}`;
     return made.ok ? { ok: true as const, message: findingMessage(made.input, label) } : made;
   }
 
@@ -212,29 +218,34 @@ export function FindingRound(props: RoundProps) {
   }
   const title = seenAgain
     ? `${seenAgain.number} ${seenAgain.title}`
-    : (asked.offered?.title ?? 'Something else');
+    : t(asked.offered?.title ?? said('Something else'));
   const sameOne = <SameOne candidates={candidates.shown} zone={aircraft.zone} />;
   return (
     <FormProvider {...form}>
-      <form noValidate onSubmit={submit} aria-label="Finding" className={styles.form}>
+      <form noValidate onSubmit={submit} aria-label={t('Finding')} className={styles.form}>
         {refused?.problem && (
           <Notice tone="red" title={refused.problem.say}>
             <p>
-              The server did not take it. Your words and photos are here; change what is wrong and send again.
+              {t(
+                'The server did not take it. Your words and photos are here; change what is wrong and send again.',
+              )}
             </p>
           </Notice>
         )}
         {isNotKept && (
           <Notice
             tone="amber"
-            title="This phone does not keep what you type. Send before you leave this page."
+            title={t('This phone does not keep what you type. Send before you leave this page.')}
           />
         )}
         {begunAt !== null && onAfresh && (
-          <Notice tone="blue" title={`You began this ${momentInWords(begunAt, aircraft.zone)}.`}>
-            <p>That is the time it will say it was found.</p>
+          <Notice
+            tone="blue"
+            title={t('You began this {moment}.', { moment: momentInWords(begunAt, aircraft.zone) })}
+          >
+            <p>{t('That is the time it will say it was found.')}</p>
             <div>
-              <Button onClick={onAfresh}>Throw it away and begin anew</Button>
+              <Button onClick={onAfresh}>{t('Throw it away and begin anew')}</Button>
             </div>
           </Notice>
         )}
@@ -244,25 +255,25 @@ export function FindingRound(props: RoundProps) {
         <div className={styles.withChips}>
           <TextArea
             name="words"
-            label={seenAgain ? 'What you saw this time' : 'What you saw'}
+            label={seenAgain ? t('What you saw this time') : t('What you saw')}
             rows={3}
             maxLength={2000}
             optional={seenAgain !== null}
           />
           <Chips
-            label="Put in"
+            label={t('Put in')}
             words={asked.offered && !seenAgain ? [asked.offered.title, ...SAYINGS] : SAYINGS}
             onPut={(words) => putIn(form, 'words', words, '. ')}
           />
         </div>
         <div className={styles.withChips}>
-          <TextField name="place" label="Where exactly" maxLength={200} optional />
-          <Chips label="Put in" words={PLACES} onPut={(words) => putIn(form, 'place', words, ', ')} />
+          <TextField name="place" label={t('Where exactly')} maxLength={200} optional />
+          <Chips label={t('Put in')} words={PLACES} onPut={(words) => putIn(form, 'place', words, ', ')} />
         </div>
         {!candidates.isByChoice && sameOne}
         <fieldset className={styles.withChips}>
           <legend className={styles.legend}>
-            Photos <span className={styles.soft}>(optional)</span>
+            <Say text="Photos <span>(optional)</span>" parts={{ span: <span className={styles.soft} /> }} />
           </legend>
           <TakePhotos bundle={kept.bundle} />
         </fieldset>
@@ -277,29 +288,31 @@ export function FindingRound(props: RoundProps) {
         {walkId === null && (
           <ChoiceGroup
             name="phase"
-            label="When did you notice it?"
+            label={t('When did you notice it?')}
             optional
             sideBySide
             choices={[
-              { value: 'before-flight', label: 'Before flight' },
-              { value: 'in-flight', label: 'In flight' },
-              { value: 'after-flight', label: 'After flight' },
+              { value: 'before-flight', label: t('Before flight') },
+              { value: 'in-flight', label: t('In flight') },
+              { value: 'after-flight', label: t('After flight') },
             ]}
           />
         )}
         {isNotQueued && (
-          <Notice tone="red" title="This phone could not keep it for sending.">
+          <Notice tone="red" title={t('This phone could not keep it for sending.')}>
             <p>
-              What you typed is still here. Press again; if that does not help, tell the dispatcher yourself.
+              {t(
+                'What you typed is still here. Press again; if that does not help, tell the dispatcher yourself.',
+              )}
             </p>
           </Notice>
         )}
         <SubmitButton pending={isPending} wide>
           {isAsked && values.same === ''
-            ? 'Send as a new one'
+            ? t('Send as a new one')
             : seenAgain
-              ? `Add to ${seenAgain.number}`
-              : 'Send'}
+              ? t('Add to {number}', { number: seenAgain.number })
+              : t('Send')}
         </SubmitButton>
       </form>
     </FormProvider>
@@ -308,48 +321,49 @@ export function FindingRound(props: RoundProps) {
 
 /** What has to be known about the finding chosen: its kind, which one it is, how many. */
 function Questions({ asked }: { asked: QuestionsAsked }) {
+  const t = useWords();
   return (
     <>
       {asked.kind && (
         <ChoiceGroup
           name="kind"
-          label="What kind of trouble?"
+          label={t('What kind of trouble?')}
           sideBySide
           choices={[
-            ...Object.entries(KIND_TITLES).map(([value, label]) => ({ value, label })),
-            { value: NOT_SURE, label: 'Not sure' },
+            ...Object.entries(KIND_TITLES).map(([value, label]) => ({ value, label: t(label) })),
+            { value: NOT_SURE, label: t('Not sure') },
           ]}
         />
       )}
       {asked.offered && asked.choice && (
         <ChoiceGroup
           name="choice"
-          label="Which is it?"
+          label={t('Which is it?')}
           sideBySide
           choices={[
             ...asked.offered.choices.map(({ jasc, label }) => ({ value: jasc, label })),
-            { value: NOT_SURE, label: 'Not sure' },
+            { value: NOT_SURE, label: t('Not sure') },
           ]}
         />
       )}
       {asked.items.length > 0 && (
         <SelectField
           name="item"
-          label="Which one on the equipment list?"
+          label={t('Which one on the equipment list?')}
           choices={[
             ...asked.items.map(({ id, name }) => ({ value: id, label: name })),
-            { value: NOT_SURE, label: 'Not sure, or not on the list' },
+            { value: NOT_SURE, label: t('Not sure, or not on the list') },
           ]}
         />
       )}
       {asked.countUpTo > 0 && (
         <ChoiceGroup
           name="count"
-          label="How many do not work?"
+          label={t('How many do not work?')}
           sideBySide
           choices={[
             ...countsUpTo(asked.countUpTo).map((count) => ({ value: count, label: count })),
-            { value: NOT_SURE, label: 'Not sure' },
+            { value: NOT_SURE, label: t('Not sure') },
           ]}
         />
       )}
@@ -359,6 +373,7 @@ function Questions({ asked }: { asked: QuestionsAsked }) {
 
 /** What was chosen, with the way back. Takes the focus, since the button that was pressed is gone. */
 function Chosen({ title, onChange }: { title: string; onChange: () => void }) {
+  const t = useWords();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   return (
@@ -367,7 +382,7 @@ function Chosen({ title, onChange }: { title: string; onChange: () => void }) {
         {title}
       </h2>
       <Button weight="quiet" onClick={onChange}>
-        Change
+        {t('Change')}
       </Button>
     </div>
   );

@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { offerFindings } from '@/lib/findings/offer-findings';
 import { areaTitle, isArea } from '@/lib/rules/walkaround/areas';
@@ -27,6 +29,7 @@ interface FindingProps {
  * `place`, `words`, `measured` (see finding-path.ts); or `right`, the number of a message the server refused.
  */
 export function FindingView({ pack, aircraft, query }: FindingProps) {
+  const t = useWords();
   const right = query.get('right');
   const asked = query.get('station');
   const station = asked !== null && isArea(asked) ? asked : null;
@@ -39,7 +42,11 @@ export function FindingView({ pack, aircraft, query }: FindingProps) {
       return `/ramp/${aircraft.id}/finding?${next.toString()}`;
     };
     return (
-      <Column back={backTo(aircraft, query.get('walk'), null)} title="Where did you find it?" lead={null}>
+      <Column
+        back={backTo(t, aircraft, query.get('walk'), null)}
+        title={t('Where did you find it?')}
+        lead={null}
+      >
         <Where aircraft={aircraft} list={pack.lists[aircraft.typeId]} hrefOf={hrefOf} />
       </Column>
     );
@@ -48,6 +55,7 @@ export function FindingView({ pack, aircraft, query }: FindingProps) {
 }
 
 function AtStation(props: FindingProps & { station: string }) {
+  const t = useWords();
   const { pack, aircraft, query, station } = props;
   const walk = useWalk(aircraft.id);
   const walkId = query.get('walk');
@@ -59,15 +67,15 @@ function AtStation(props: FindingProps & { station: string }) {
     () => offerFindings(pack.findings, station, aircraft.equipment),
     [pack.findings, station, aircraft.equipment],
   );
-  const where = stationIn(list, station)?.title ?? areaTitle(station);
+  const where = t(stationIn(list, station)?.title ?? areaTitle(station));
   return (
     <Column
-      back={backTo(aircraft, walkId, station)}
-      title="Write up a finding"
-      lead={`${aircraft.registration}, ${where}${item ? `: ${item.title}` : ''}`}
+      back={backTo(t, aircraft, walkId, station)}
+      title={t('Write up a finding')}
+      lead={`${aircraft.registration}, ${where}${item ? `: ${t(item.title)}` : ''}`}
     >
       {walk === undefined ? (
-        <p className={outStyles.loading}>One moment…</p>
+        <p className={outStyles.loading}>{t('One moment…')}</p>
       ) : (
         <FindingForm
           key={itemKey ?? ''}
@@ -87,30 +95,36 @@ function AtStation(props: FindingProps & { station: string }) {
 
 /** A message the server refused, opened again with what was wrong. */
 function Refused(props: { id: string; pack: RampPack; aircraft: PackAircraft }) {
+  const t = useWords();
   const isRead = useIsOutboxRead();
-  return isRead ? <RefusedOnceRead {...props} /> : <p className={outStyles.loading}>One moment…</p>;
+  return isRead ? <RefusedOnceRead {...props} /> : <p className={outStyles.loading}>{t('One moment…')}</p>;
 }
 
 function RefusedOnceRead({ id, pack, aircraft }: { id: string; pack: RampPack; aircraft: PackAircraft }) {
+  const t = useWords();
   const message = useOutbox().find((one) => one.id === id);
   // As it was when the screen opened: put right, it may go out under another number.
   const [was] = useState(message);
   return (
-    <Column back={backTo(aircraft, null, null)} title="Put right" lead={was?.label ?? aircraft.registration}>
+    <Column
+      back={backTo(t, aircraft, null, null)}
+      title={t('Put right')}
+      lead={was?.label ?? aircraft.registration}
+    >
       {was?.kind === 'finding' || was?.kind === 'observation' ? (
         <PutRight id={id} pack={pack} aircraft={aircraft} walkId={null} onAnother={null} />
       ) : (
-        <p>This message is no longer on this phone.</p>
+        <p>{t('This message is no longer on this phone.')}</p>
       )}
     </Column>
   );
 }
 
 /** The way back: to the same place of the walk, or to the aircraft. */
-const backTo = (aircraft: PackAircraft, walkId: string | null, station: string | null) =>
+const backTo = (t: Translate, aircraft: PackAircraft, walkId: string | null, station: string | null) =>
   walkId === null
     ? { href: `/ramp/${aircraft.id}`, label: aircraft.registration }
-    : { href: pathAt(aircraft.id, station), label: 'Walkaround' };
+    : { href: pathAt(aircraft.id, station), label: t('Walkaround') };
 
 function Column(props: {
   back: { readonly href: string; readonly label: string };

@@ -1,3 +1,4 @@
+import { Say, useWords } from '#words';
 import { useState } from 'react';
 import { type FindingDraft, type FindingOffered } from '@/lib/findings/compose-finding';
 import { MEASURE_UNITS } from '@/lib/rules/findings/measurements';
@@ -6,6 +7,7 @@ import styles from './finding.module.css';
 
 /** What can be measured. Folded away while nothing is, since most findings are seen and not measured. */
 export function Measured(props: { offered: FindingOffered; values: FindingDraft; isWrong: boolean }) {
+  const t = useWords();
   const { offered, values, isWrong } = props;
   const { measurements } = offered;
   const [isOpen, setOpen] = useState(() =>
@@ -19,11 +21,11 @@ export function Measured(props: { offered: FindingOffered; values: FindingDraft;
       onToggle={(event) => setOpen(event.currentTarget.open)}
     >
       <summary>
-        Measured it? <span className={styles.soft}>(optional)</span>
+        <Say text="Measured it? <span>(optional)</span>" parts={{ span: <span className={styles.soft} /> }} />
       </summary>
       <div className={styles.withChips}>
         {measurements.some(({ needed }) => needed) && (
-          <p className={styles.soft}>Only what is measured can be found within limits.</p>
+          <p className={styles.soft}>{t('Only what is measured can be found within limits.')}</p>
         )}
         {measurements.map(({ key, label, unit }) => (
           <NumberField

@@ -1,5 +1,7 @@
 'use client';
 
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { type ObservationAdded } from '@/lib/findings/add-observation';
 import { type ReportedFinding } from '@/lib/findings/open-write-up';
@@ -8,7 +10,6 @@ import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
 import { SeverityMark } from '../../../_ui/marks';
 import { Card } from '../../../_ui/page';
 import { Tag } from '../../../_ui/tag';
-import { counted } from '@/lib/rules/counted';
 import { useOutbox, useSync, waitFor } from '../../_phone/outbox';
 import { type Outgoing } from '../../_phone/shapes';
 import outStyles from '../out.module.css';
@@ -32,6 +33,7 @@ interface OutcomeProps {
 
 /** What became of what was written: sent with the server's answer, or kept on this phone. It follows what happens. */
 export function Outcome(props: OutcomeProps) {
+  const t = useWords();
   const { id, message, pack, aircraft, walkId, onAnother } = props;
   const isPatient = usePatience(id);
   const photos = useOutbox().filter((one) => one.kind === 'photo' && one.after.includes(id));
@@ -46,7 +48,7 @@ export function Outcome(props: OutcomeProps) {
       ) : opened ? (
         <Opened opened={opened} why={observed?.why ?? null} aircraft={aircraft} />
       ) : isPatient ? (
-        <Title>Sending…</Title>
+        <Title>{t('Sending…')}</Title>
       ) : (
         <KeptHere aircraft={aircraft} message={message} />
       )}
@@ -58,22 +60,24 @@ export function Outcome(props: OutcomeProps) {
           }
           className={`${outStyles.press} ${outStyles.main}`}
         >
-          {walkId ? 'Back to the walkaround' : `Back to ${aircraft.registration}`}
+          {walkId
+            ? t('Back to the walkaround')
+            : t('Back to {registration}', { registration: aircraft.registration })}
         </Go>
         {answer && (
           <Go href={`/ramp/write-up/${answer.discrepancyId}`} className={outStyles.press}>
-            See the write-up
+            {t('See the write-up')}
           </Go>
         )}
         {onAnother && (
           <button type="button" className={outStyles.press} onClick={onAnother}>
-            Another finding here
+            {t('Another finding here')}
           </button>
         )}
       </div>
       {opened && (
         <Card>
-          <PhoneLines lines={opened.reasons} paragraphs={pack.paragraphs} label="Why" />
+          <PhoneLines lines={opened.reasons} paragraphs={pack.paragraphs} label={t('Why')} />
         </Card>
       )}
     </section>
@@ -104,78 +108,92 @@ function Opened(props: {
   why: string | null;
   aircraft: PackAircraft;
 }) {
+  const t = useWords();
   const { opened, why, aircraft } = props;
   return (
     <>
-      <Title>
-        Sent: {opened.number} {opened.title}
-      </Title>
+      <Title>{t('Sent: {number} {title}', { number: opened.number, title: opened.title })}</Title>
       <div>
         <SeverityMark severity={opened.severity} />
       </div>
-      <p className={styles.until}>{untilWhat(aircraft.registration, opened.severity, opened.settledBy)}</p>
-      {why !== null && <p>It is a write-up of its own. {why}</p>}
+      <p className={styles.until}>{untilWhat(t, aircraft.registration, opened.severity, opened.settledBy)}</p>
+      {why !== null && <p>{t('It is a write-up of its own. {why}', { why })}</p>}
     </>
   );
 }
 
 /** The server has it: it stands with the write-up that was there. */
 function SeenAgain({ observed }: { observed: ObservationAdded }) {
+  const t = useWords();
   return (
     <>
       <Title>
-        Sent: added to {observed.number} {observed.title}
+        {t('Sent: added to {number} {title}', { number: observed.number, title: observed.title })}
       </Title>
-      <p className={styles.until}>It counts as seen again. What was decided about it stays as it is.</p>
+      <p className={styles.until}>
+        {t('It counts as seen again. What was decided about it stays as it is.')}
+      </p>
     </>
   );
 }
 
 /** Not sent: what to do meanwhile is said before anything else. */
 function KeptHere({ aircraft, message }: { aircraft: PackAircraft; message: Outgoing | null }) {
+  const t = useWords();
   const { isNotKept, stuck } = useSync();
   return (
     <>
-      <Title>{isNotKept ? 'Not sent yet' : 'Kept on this phone, not sent yet'}</Title>
-      <p>{stuck === null && message?.state === 'sending' ? STILL_SENDING : WHY[stuck ?? 'no-answer']}</p>
+      <Title>{isNotKept ? t('Not sent yet') : t('Kept on this phone, not sent yet')}</Title>
+      <p>
+        {stuck === null && message?.state === 'sending' ? t(STILL_SENDING) : t(WHY[stuck ?? 'no-answer'])}
+      </p>
       {isNotKept && (
         <p>
-          <b>This phone does not keep it. Leave this page open until it is sent.</b>
+          <b>{t('This phone does not keep it. Leave this page open until it is sent.')}</b>
         </p>
       )}
       <div className={styles.warning}>
-        <Tag tone="amber">Nobody else knows of it yet</Tag>
+        <Tag tone="amber">{t('Nobody else knows of it yet')}</Tag>
         <p>
           {message?.kind === 'observation'
-            ? `Tell the dispatcher, if it matters for the next flight of ${aircraft.registration}.`
-            : `Until it is sent, ${aircraft.registration} may look fit to fly to everybody else. Tell the dispatcher.`}
+            ? t('Tell the dispatcher, if it matters for the next flight of {registration}.', {
+                registration: aircraft.registration,
+              })
+            : t(
+                'Until it is sent, {registration} may look fit to fly to everybody else. Tell the dispatcher.',
+                { registration: aircraft.registration },
+              )}
         </p>
       </div>
     </>
   );
 }
 
-const STILL_SENDING = 'It is on its way, and the answer is slow to come.';
+const STILL_SENDING = said('It is on its way, and the answer is slow to come.');
 const WHY = {
-  'no-connection': 'It is sent by itself when there is a connection.',
-  'no-answer': 'The server does not answer. It is sent by itself as soon as it does.',
-  'signed-out': 'You are not signed in any more. It is sent when you have signed in again.',
-  'other-person': 'Somebody else is signed in on this phone. It is sent when you have signed in again.',
+  'no-connection': said('It is sent by itself when there is a connection.'),
+  'no-answer': said('The server does not answer. It is sent by itself as soon as it does.'),
+  'signed-out': said('You are not signed in any more. It is sent when you have signed in again.'),
+  'other-person': said('Somebody else is signed in on this phone. It is sent when you have signed in again.'),
 } as const;
 
 /** Each part with how far it is. */
 function Parts({ message, photos }: { message: Outgoing | null; photos: readonly Outgoing[] }) {
+  const t = useWords();
   const sent = photos.filter(({ state }) => state === 'sent').length;
   return (
     <div className={styles.parts}>
       {photos.length > 0 && (
         <p role="status">
           {sent === photos.length
-            ? `${counted(sent, 'photo')} sent.`
-            : `${sent} of ${counted(photos.length, 'photo')} sent.`}
+            ? t('{sent, plural, one {# photo} other {# photos}} sent.', { sent })
+            : t('{sent} of {photos, plural, one {# photo} other {# photos}} sent.', {
+                sent,
+                photos: photos.length,
+              })}
         </p>
       )}
-      <ul className={styles.partList} aria-label="What is sent">
+      <ul className={styles.partList} aria-label={t('What is sent')}>
         <Part name={message?.kind === 'observation' ? 'Observation' : 'Finding'} message={message} />
         {photos.map((photo, index) => (
           <Part key={photo.id} name={`Photo ${index + 1}`} message={photo} />
@@ -186,19 +204,20 @@ function Parts({ message, photos }: { message: Outgoing | null; photos: readonly
 }
 
 const STATES = {
-  waiting: { tone: 'grey', shape: 'dashes', word: 'Not sent yet' },
-  sending: { tone: 'blue', shape: 'ring', word: 'Sending…' },
-  sent: { tone: 'grey', shape: 'tick', word: 'Sent' },
-  refused: { tone: 'amber', shape: 'wedge', word: 'Refused' },
+  waiting: { tone: 'grey', shape: 'dashes', word: said('Not sent yet') },
+  sending: { tone: 'blue', shape: 'ring', word: said('Sending…') },
+  sent: { tone: 'grey', shape: 'tick', word: said('Sent') },
+  refused: { tone: 'amber', shape: 'wedge', word: said('Refused') },
 } as const;
 
 function Part({ name, message }: { name: string; message: Outgoing | null }) {
+  const t = useWords();
   const { tone, shape, word } = STATES[message?.state ?? 'waiting'];
   return (
     <li>
       <span>{name}</span>
       <Tag tone={tone} shape={shape} size="small">
-        {word}
+        {t(word)}
       </Tag>
       {message?.problem && <span className={styles.say}>{sayOf(message.problem)}</span>}
     </li>

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useEffect, useMemo, useState } from 'react';
 import {
   draftOfFinding,
@@ -57,6 +58,7 @@ function RefusedRound(props: {
   aircraft: PackAircraft;
   onGone: (id: string) => void;
 }) {
+  const t = useWords();
   const { message, pack, aircraft, onGone } = props;
   const sent = message.message as unknown as ReportFindingInput | Omit<ObservationMade, 'requestId'>;
   const { station, walkaroundId } = sent;
@@ -86,7 +88,7 @@ function RefusedRound(props: {
     };
   }, [key, message, foundAt, start]);
 
-  if (!kept) return <p className={outStyles.loading}>One moment…</p>;
+  if (!kept) return <p className={outStyles.loading}>{t('One moment…')}</p>;
   return (
     <FindingRound
       pack={pack}

@@ -1,3 +1,5 @@
+import { useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useFormContext } from 'react-hook-form';
 import { NOT_THE_SAME, sameAnswer, type HowTheSame } from '@/lib/findings/compose-finding';
 import { type PackWriteUp } from '@/lib/walkarounds/pack';
@@ -12,6 +14,7 @@ import styles from './same-one.module.css';
  * instead of a twin. Nothing is answered beforehand.
  */
 export function SameOne(props: { candidates: readonly MayBeThis[]; zone: string }) {
+  const t = useWords();
   const { candidates, zone } = props;
   const { register, formState } = useFormContext();
   if (candidates.length === 0) return null;
@@ -29,7 +32,7 @@ export function SameOne(props: { candidates: readonly MayBeThis[]; zone: string 
   return (
     <fieldset className={styles.same} role="radiogroup" aria-invalid={error ? true : undefined}>
       <legend className={styles.question}>
-        {candidates.length === 1 ? 'Is it this one?' : 'Is it one of these?'}
+        {candidates.length === 1 ? t('Is it this one?') : t('Is it one of these?')}
       </legend>
       {candidates.map(({ writeUp, because }) => (
         <div key={writeUp.id} className={styles.one}>
@@ -43,13 +46,13 @@ export function SameOne(props: { candidates: readonly MayBeThis[]; zone: string 
             </div>
             <p className={styles.soft}>
               {writeUp.place && `${writeUp.place}. `}
-              {writeUp.closedAt ? 'Closed' : 'Written up'}{' '}
+              {writeUp.closedAt ? t('Closed') : t('Written up')}{' '}
               <Moment at={writeUp.closedAt ?? writeUp.openedAt} zone={zone} />.
             </p>
             <p className={styles.words}>“{writeUp.words}”</p>
             {because.length > 0 && (
               <details className={styles.why}>
-                <summary>Why it may be the same</summary>
+                <summary>{t('Why it may be the same')}</summary>
                 <ul>
                   {because.map((say) => (
                     <li key={say}>{say}</li>
@@ -65,15 +68,15 @@ export function SameOne(props: { candidates: readonly MayBeThis[]; zone: string 
           </div>
         </div>
       ))}
-      {answer(NOT_THE_SAME, 'No, another', '')}
+      {answer(NOT_THE_SAME, t('No, another'), '')}
       <FieldError id="same-error">{typeof error === 'string' ? error : undefined}</FieldError>
     </fieldset>
   );
 }
 
 const STILL_THERE = [
-  { how: 'same', label: 'Yes, the same, as written' },
-  { how: 'worse', label: 'Yes, but worse' },
+  { how: 'same', label: said('Yes, the same, as written') },
+  { how: 'worse', label: said('Yes, but worse') },
 ] as const;
 
 const ANSWERS: Readonly<
@@ -81,5 +84,5 @@ const ANSWERS: Readonly<
 > = {
   open: STILL_THERE,
   deferred: STILL_THERE,
-  closed: [{ how: 'back', label: 'It is back' }],
+  closed: [{ how: 'back', label: said('It is back') }],
 };

@@ -1,3 +1,5 @@
+import { useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { WALKAROUND_STATIONS } from '@/lib/rules/findings/stations';
 import { usualStationOf } from '@/lib/rules/walkaround/areas';
 import { type PackAircraft, type PackList } from '@/lib/walkarounds/pack';
@@ -11,20 +13,21 @@ export function Where(props: {
   list: PackList | undefined;
   hrefOf: (area: string) => string;
 }) {
+  const t = useWords();
   const { aircraft, list, hrefOf } = props;
-  const areas = areasOf(list);
+  const areas = areasOf(t, list);
   return (
     <>
       <details className={rampStyles.fold}>
-        <summary>Show it on a drawing</summary>
+        <summary>{t('Show it on a drawing')}</summary>
         <AircraftDrawing aircraftId={aircraft.id} stations={areas} writeUps={aircraft.writeUps} walk={null} />
       </details>
       <ul className={rampStyles.rows}>
         {areas.map(({ area, title, lookFor }) => (
           <li key={area}>
             <Go href={hrefOf(area)} className={rampStyles.row}>
-              <b className={rampStyles.rowWhole}>{title}</b>
-              <span className={`${rampStyles.rowWhole} ${rampStyles.soft}`}>{lookFor}</span>
+              <b className={rampStyles.rowWhole}>{t(title)}</b>
+              <span className={`${rampStyles.rowWhole} ${rampStyles.soft}`}>{t(lookFor)}</span>
             </Go>
           </li>
         ))}
@@ -34,11 +37,11 @@ export function Where(props: {
 }
 
 /** A finding can be anywhere, so the usual stations that no area of the list belongs to stand behind it. */
-function areasOf(list: PackList | undefined) {
+function areasOf(t: Translate, list: PackList | undefined) {
   const listed = (list?.list.stations ?? []).map(({ area, title, items }) => ({
     area,
     title,
-    lookFor: items.map((item) => item.title).join(', '),
+    lookFor: items.map((item) => t(item.title)).join(', '),
   }));
   const covered = new Set<string>(listed.map(({ area }) => usualStationOf(area)));
   const others = WALKAROUND_STATIONS.filter(({ key }) => !covered.has(key));

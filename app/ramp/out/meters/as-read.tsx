@@ -1,5 +1,6 @@
 'use client';
 
+import { Say, useWords } from '#words';
 import { formatTenths } from '@/lib/rules/hours';
 import { type MeterReading, type ReadingMoment } from '@/lib/rules/meters';
 import { type PackAircraft, type PackFlight } from '@/lib/walkarounds/pack';
@@ -16,15 +17,19 @@ export function AsRead(props: {
   flight: PackFlight;
   moment: ReadingMoment;
 }) {
+  const t = useWords();
   const { reading, aircraft, flight, moment } = props;
   return (
     <>
       <Card>
         <div className={styles.part}>
-          <p className={styles.strong}>Written down before</p>
+          <p className={styles.strong}>{t('Written down before')}</p>
           <Figures reading={reading} />
           <p className={shell.soft}>
-            Read <Moment at={reading.at} zone={aircraft.zone} />. A wrong figure is for the desk to put right.
+            <Say
+              text="Read <moment/>. A wrong figure is for the desk to put right."
+              parts={{ moment: <Moment at={reading.at} zone={aircraft.zone} /> }}
+            />
           </p>
         </div>
       </Card>
@@ -34,11 +39,11 @@ export function AsRead(props: {
             href={`/ramp/${aircraft.id}/meters?release=${flight.releaseId}&moment=in`}
             className={`${shell.press} ${shell.main}`}
           >
-            Meters at return
+            {t('Meters at return')}
           </Go>
         )}
         <Go href={`/ramp/${aircraft.id}`} className={shell.press}>
-          Back to {aircraft.registration}
+          {t('Back to {registration}', { registration: aircraft.registration })}
         </Go>
       </div>
     </>
@@ -47,14 +52,15 @@ export function AsRead(props: {
 
 /** Both meters, large. */
 export function Figures({ reading }: { reading: Pick<MeterReading, 'hobbsTenths' | 'tachTenths'> }) {
+  const t = useWords();
   return (
     <dl className={styles.figures}>
       <div>
-        <dt>Hobbs</dt>
+        <dt>{t('Hobbs')}</dt>
         <dd>{formatTenths(reading.hobbsTenths)}</dd>
       </div>
       <div>
-        <dt>Tach</dt>
+        <dt>{t('Tach')}</dt>
         <dd>{formatTenths(reading.tachTenths)}</dd>
       </div>
     </dl>

@@ -1,5 +1,6 @@
 'use client';
 
+import { Say, useWords } from '#words';
 import { type PackAircraft, type PackFlight, type RampPack } from '@/lib/walkarounds/pack';
 import { OutcomeMark } from '../../../_ui/marks';
 import { Moment } from '../../../_ui/moment';
@@ -33,6 +34,7 @@ export function FlightCard({ pack, aircraft }: { pack: RampPack; aircraft: PackA
 }
 
 function OneFlight(props: { pack: RampPack; aircraft: PackAircraft; flight: PackFlight & KnownMeters }) {
+  const t = useWords();
   const { pack, aircraft, flight } = props;
   const { releaseId, departAt, outcome, limits, departure, back } = flight;
   const gone = isGone(flight);
@@ -40,37 +42,39 @@ function OneFlight(props: { pack: RampPack; aircraft: PackAircraft; flight: Pack
   const path = `/ramp/${aircraft.id}/meters?release=${releaseId}`;
   return (
     <Card edge={gone ? 'red' : 'blue'}>
-      <section className={styles.part} aria-label={gone ? 'Your flight, release gone' : 'Your flight'}>
+      <section className={styles.part} aria-label={gone ? t('Your flight, release gone') : t('Your flight')}>
         <p>
-          <b>Your flight</b>, {gone ? 'was to depart' : 'departs'}{' '}
+          <b>{t('Your flight')}</b>, {gone ? t('was to depart') : t('departs')}{' '}
           <Moment at={departAt} zone={aircraft.zone} />
         </p>
         {gone ? (
           <p>
             <Tag tone="red" shape="cross" size="small">
-              {flight.state === 'withdrawn' ? 'Withdrawn' : 'VOID'}
+              {flight.state === 'withdrawn' ? t('Withdrawn') : t('VOID')}
             </Tag>{' '}
-            <b>Do not depart on this release.</b>
+            <b>{t('Do not depart on this release.')}</b>
           </p>
         ) : (
           <p>
-            Released as <OutcomeMark outcome={outcome} size="small" />
+            <Say
+              text="Released as <outcomeMark/>"
+              parts={{ outcomeMark: <OutcomeMark outcome={outcome} size="small" /> }}
+            />
           </p>
         )}
         {lines.length > 0 && (
           <PhoneLines
             lines={lines}
             paragraphs={pack.paragraphs}
-            label={gone ? 'Why not' : 'Limits on your flight'}
+            label={gone ? t('Why not') : t('Limits on your flight')}
           />
         )}
         {back ? (
-          <p>The return is written down.</p>
+          <p>{t('The return is written down.')}</p>
         ) : (
-          // Hours that ran have run; none begin on a release that is gone.
           (!gone || departure) && (
             <Go href={`${path}&moment=${departure ? 'in' : 'out'}`} className={shell.press}>
-              {departure ? 'Meters at return' : 'Meters at departure'}
+              {departure ? t('Meters at return') : t('Meters at departure')}
             </Go>
           )
         )}

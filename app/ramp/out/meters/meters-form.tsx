@@ -1,5 +1,7 @@
 'use client';
 
+import { English, useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useId, useRef, useState, type FormEvent } from 'react';
 import { formatTenths, parseTenths } from '@/lib/rules/hours';
 import {
@@ -58,6 +60,7 @@ function Form({
   onRead,
   refused,
 }: FormProps & { refused: Outgoing | null }) {
+  const t = useWords();
   const form = useRef<HTMLFormElement>(null);
   const before = refused && readingIn(refused);
   const [typed, setTyped] = useState<Typed>({
@@ -77,7 +80,7 @@ function Form({
   const earlier =
     before && wallClockOf(before.at, zone) === local ? before.at : instantOfWallClock(local, zone);
   const judge = (now: number) =>
-    judgeTyped({ typed, at: isNow ? justNow(known, now) : earlier, moment, known, now });
+    judgeTyped(t, { typed, at: isNow ? justNow(known, now) : earlier, moment, known, now });
   const { at, wrong, notes } = judge(minute);
   const shown = (field: ReadingField) =>
     isTypedOut(field, typed) || left.includes(field) ? wrong[field] : undefined;
@@ -113,7 +116,10 @@ function Form({
           id: messageId,
           aircraftId: aircraft.id,
           kind: moment === 'out' ? 'meters-out' : 'meters-in',
-          label: `${aircraft.registration}: meters at ${moment === 'out' ? 'departure' : 'return'}`,
+          label: t('{registration}: meters at {which}', {
+            registration: aircraft.registration,
+            which: moment === 'out' ? t('departure') : t('return'),
+          }),
           path: 'meters',
           message,
           photoId: null,
@@ -156,14 +162,16 @@ function Form({
       />
       {isNow && wrong.readAt && <Notice tone="red" title={wrong.readAt} />}
       {isSure && gaps.length > 0 && (
-        <Notice tone="amber" title="Read the meters once more.">
+        <Notice tone="amber" title={t('Read the meters once more.')}>
           <NoteList notes={gaps} />
-          <p>If the figures are right, write them down: somebody flew or ran it and left no reading.</p>
+          <p>
+            {t('If the figures are right, write them down: somebody flew or ran it and left no reading.')}
+          </p>
         </Notice>
       )}
       <NoteList notes={notes.filter(({ kind }) => kind !== 'gap' || !isSure)} />
-      <SubmitButton wide pending={isSending} pendingWords="Writing down…">
-        {isSure && gaps.length > 0 ? 'They are right, write down' : 'Write down'}
+      <SubmitButton wide pending={isSending} pendingWords={t('Writing down…')}>
+        {isSure && gaps.length > 0 ? t('They are right, write down') : t('Write down')}
       </SubmitButton>
     </form>
   );
@@ -191,14 +199,17 @@ interface Judged {
   readonly notes: readonly ReadingNote[];
 }
 
-function judgeTyped(asked: {
-  typed: Typed;
-  /** Null: what was typed is no time. */
-  at: string | null;
-  moment: ReadingMoment;
-  known: KnownMeters;
-  now: number;
-}): Judged {
+function judgeTyped(
+  t: Translate,
+  asked: {
+    typed: Typed;
+    /** Null: what was typed is no time. */
+    at: string | null;
+    moment: ReadingMoment;
+    known: KnownMeters;
+    now: number;
+  },
+): Judged {
   const { typed, at, moment, known, now } = asked;
   const tenths = {
     hobbsTenths: parseTenths(typed.hobbsTenths.trim()),
@@ -206,7 +217,7 @@ function judgeTyped(asked: {
   };
   const wrong: Partial<Record<ReadingField, string>> = {};
   if (at === null)
-    wrong.readAt = 'Enter a day and a time that is there once: on some days the clocks change.';
+    wrong.readAt = t('Enter a day and a time that is there once: on some days the clocks change.');
   const { before, next } = at === null ? { before: null, next: null } : around(known, at);
   const judged =
     at === null
@@ -220,7 +231,8 @@ function judgeTyped(asked: {
         });
   for (const { field, because } of judged.refusals) wrong[field] ??= because;
   for (const { field, name } of METERS) {
-    if (tenths[field] === null) wrong[field] = `Enter ${name} in hours and tenths, for example 2123.4.`;
+    if (tenths[field] === null)
+      wrong[field] = t('Enter {name} in hours and tenths, for example 2123.4.', { name });
   }
   const { hobbsTenths, tachTenths } = tenths;
   const isGood =
@@ -251,6 +263,7 @@ function MeterInput(props: {
   onType: (text: string) => void;
   onLeave: () => void;
 }) {
+  const t = useWords();
   const { field, name, last, zone, value, error, onType, onLeave } = props;
   const id = useId();
   const figure = last?.[field] ?? null;
@@ -261,10 +274,10 @@ function MeterInput(props: {
       </label>
       <p id={`${id}-hint`} className={fields.hint}>
         {figure === null ? (
-          'No reading on record.'
+          t('No reading on record.')
         ) : (
           <>
-            Last on record {formatTenths(figure)}
+            {t('Last on record {tenths}', { tenths: formatTenths(figure) })}
             {last?.at && (
               <>
                 , <Moment at={last.at} zone={zone} />
@@ -303,28 +316,29 @@ function WhenRead(props: {
   onNow: (isNow: boolean) => void;
   onLocal: (local: string) => void;
 }) {
+  const t = useWords();
   const { isNow, local, at, zone, error, onNow, onLocal } = props;
   const id = useId();
   return (
     <fieldset className={styles.when}>
-      <legend className={fields.label}>When were they read?</legend>
+      <legend className={fields.label}>{t('When were they read?')}</legend>
       <div className={fields.beside}>
         <label className={fields.choice}>
           <input type="radio" name={`${id}-when`} checked={isNow} onChange={() => onNow(true)} />
-          <span className={fields.choiceLabel}>Just now</span>
+          <span className={fields.choiceLabel}>{t('Just now')}</span>
         </label>
         <label className={fields.choice}>
           <input type="radio" name={`${id}-when`} checked={!isNow} onChange={() => onNow(false)} />
-          <span className={fields.choiceLabel}>Earlier</span>
+          <span className={fields.choiceLabel}>{t('Earlier')}</span>
         </label>
       </div>
       {!isNow && (
         <div className={fields.field}>
           <label htmlFor={id} className={fields.label}>
-            Read at
+            {t('Read at')}
           </label>
           <p id={`${id}-hint`} className={fields.hint}>
-            {at === null ? 'In the time of the aircraft’s base.' : <Moment at={at} zone={zone} />}
+            {at === null ? t('In the time of the aircraft’s base.') : <Moment at={at} zone={zone} />}
           </p>
           <input
             id={id}
@@ -350,16 +364,19 @@ export function NoteList({ notes }: { notes: readonly Pick<ReadingNote, 'because
   return (
     <ul className={styles.notes} aria-live="polite">
       {notes.map(({ because }) => (
-        <li key={because}>{because}</li>
+        <li key={because}>
+          <English>{because}</English>
+        </li>
       ))}
     </ul>
   );
 }
 
 function Refused({ problem }: { problem: NonNullable<Outgoing['problem']> }) {
+  const t = useWords();
   const messages = Object.values(problem.fields ?? {}).flat();
   return (
-    <Notice tone="red" title={`Not taken. ${problem.say}`}>
+    <Notice tone="red" title={t('Not taken. {say}', { say: problem.say })}>
       {messages.length > 0 && (
         <ul className={shell.because}>
           {messages.map((message) => (

@@ -1,5 +1,6 @@
 'use client';
 
+import { Say, useWords } from '#words';
 import { useState } from 'react';
 import { type PackAircraft, type PackFlight, type RampPack } from '@/lib/walkarounds/pack';
 import { type ReadingMoment } from '@/lib/rules/meters';
@@ -33,6 +34,7 @@ interface OfFlightProps extends Omit<MetersProps, 'query'> {
 }
 
 function OfFlight(props: OfFlightProps) {
+  const t = useWords();
   const { pack, aircraft, releaseId, moment } = props;
   const flight = useFlight(aircraft, releaseId);
   const [justRead, setJustRead] = useState<JustRead | null>(null);
@@ -46,20 +48,25 @@ function OfFlight(props: OfFlightProps) {
           lead={
             flight && (
               <>
-                Flight of <Moment at={flight.departAt} zone={aircraft.zone} />
-                {flight.pilotName && `, ${flight.pilotName}`}
+                <Say
+                  text="Flight of <moment/>{pilotName}"
+                  parts={{ moment: <Moment at={flight.departAt} zone={aircraft.zone} /> }}
+                  values={{ pilotName: flight.pilotName && `, ${flight.pilotName}` }}
+                />
               </>
             )
           }
         >
-          {moment === 'out' ? 'Meters at departure' : 'Meters at return'}
+          {moment === 'out' ? t('Meters at departure') : t('Meters at return')}
         </PageTitle>
       </div>
       {!flight ? (
-        <EmptyState title="This flight is not on this phone.">
+        <EmptyState title={t('This flight is not on this phone.')}>
           <p>
-            It was released after <Moment at={pack.asOf} zone={aircraft.zone} />, or it is back already. With
-            a connection, open the aircraft again.
+            <Say
+              text="It was released after <moment/>, or it is back already. With a connection, open the aircraft again."
+              parts={{ moment: <Moment at={pack.asOf} zone={aircraft.zone} /> }}
+            />
           </p>
         </EmptyState>
       ) : justRead ? (
@@ -72,14 +79,17 @@ function OfFlight(props: OfFlightProps) {
 }
 
 function ToBeRead(props: OfFlightProps & { flight: PackFlight; onRead: (read: JustRead) => void }) {
+  const t = useWords();
   const { pack, aircraft, moment, flight, onRead } = props;
   const known = knownMeters(aircraft, flight, useOutbox());
   const there = moment === 'out' ? known.departure : known.back;
   if (!mayRead(pack, flight)) {
     return (
-      <EmptyState title="These meters are not yours to write down.">
+      <EmptyState title={t('These meters are not yours to write down.')}>
         <p>
-          {flight.pilotName ?? 'The pilot in command'} does it as pilot in command, or somebody at the desk.
+          {t('{pilotName} does it as pilot in command, or somebody at the desk.', {
+            pilotName: flight.pilotName ?? t('The pilot in command'),
+          })}
         </p>
       </EmptyState>
     );

@@ -1,5 +1,7 @@
 'use client';
 
+import { Say, useWords } from '#words';
+import { type Translate } from '@/lib/words/translate';
 import { useEffect, useRef } from 'react';
 import { formatTenths } from '@/lib/rules/hours';
 import { hoursBetween, type LastOnRecord, type MeterReading, type ReadingMoment } from '@/lib/rules/meters';
@@ -34,6 +36,7 @@ export function WrittenDown(props: {
   justRead: JustRead;
   onPutRight: () => void;
 }) {
+  const t = useWords();
   const { pack, aircraft, flight, justRead, onPutRight } = props;
   const { moment, reading, from, messageId } = justRead;
   const message = useOutbox().find(({ id }) => id === messageId);
@@ -47,27 +50,30 @@ export function WrittenDown(props: {
       <Card>
         <div className={styles.part}>
           <h2 ref={heading} tabIndex={-1}>
-            {moment === 'out' ? 'Departure written down' : 'Return written down'}
+            {moment === 'out' ? t('Departure written down') : t('Return written down')}
           </h2>
           <Figures reading={reading} />
           {moment === 'in' && flown && (
             <p className={styles.strong}>
-              Flown: {ran('Hobbs', flown.hobbsTenths)}, {ran('Tach', flown.tachTenths)}
+              {t('Flown: {ran}, {ran2}', {
+                ran: ran(t, 'Hobbs', flown.hobbsTenths),
+                ran2: ran(t, 'Tach', flown.tachTenths),
+              })}
             </p>
           )}
           <p role="status">
             {message?.state === 'sent' ? (
               <Tag tone="grey" shape="tick">
-                Sent
+                {t('Sent')}
               </Tag>
             ) : message?.state === 'refused' ? (
               <>
-                Not taken by the server: {message.problem?.say}{' '}
-                <Button onClick={onPutRight}>Put it right</Button>
+                <Say text="Not taken by the server: {say}" values={{ say: message.problem?.say }} />{' '}
+                <Button onClick={onPutRight}>{t('Put it right')}</Button>
               </>
             ) : (
               <Tag tone="amber" shape="wedge">
-                Kept on this phone, not sent yet
+                {t('Kept on this phone, not sent yet')}
               </Tag>
             )}
           </p>
@@ -75,28 +81,28 @@ export function WrittenDown(props: {
         </div>
       </Card>
       {moment === 'out' && flight.limits.length > 0 && (
-        <Section title="Limits on this flight">
-          <PhoneLines lines={flight.limits} paragraphs={pack.paragraphs} label="Limits on this flight" />
+        <Section title={t('Limits on this flight')}>
+          <PhoneLines lines={flight.limits} paragraphs={pack.paragraphs} label={t('Limits on this flight')} />
         </Section>
       )}
       {moment === 'in' ? (
-        <Section title="Anything to write up?">
+        <Section title={t('Anything to write up?')}>
           <div className={shell.buttons}>
             <Go href={findingPath(aircraft.id, { phase: 'in-flight' })} className={shell.press}>
-              It showed in flight
+              {t('It showed in flight')}
             </Go>
             <Go href={findingPath(aircraft.id, { phase: 'after-flight' })} className={shell.press}>
-              I saw it after the flight
+              {t('I saw it after the flight')}
             </Go>
             <Go href={path} className={shell.press}>
-              Nothing to write up
+              {t('Nothing to write up')}
             </Go>
           </div>
         </Section>
       ) : (
         <div className={shell.buttons}>
           <Go href={path} className={`${shell.press} ${shell.main}`}>
-            Back to {aircraft.registration}
+            {t('Back to {registration}', { registration: aircraft.registration })}
           </Go>
         </div>
       )}
@@ -104,5 +110,7 @@ export function WrittenDown(props: {
   );
 }
 
-const ran = (name: string, tenths: number | null): string =>
-  tenths === null ? `${name} not known` : `${name} ${formatTenths(tenths)} h`;
+const ran = (t: Translate, name: string, tenths: number | null): string =>
+  tenths === null
+    ? t('{name} not known', { name })
+    : t('{name} {tenths} h', { name, tenths: formatTenths(tenths) });

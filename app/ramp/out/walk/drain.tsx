@@ -1,11 +1,11 @@
 'use client';
 
+import { English, Say, useWords } from '#words';
 import { useState } from 'react';
 import { type SampleResult } from '@/lib/rules/walkaround/answers';
 import { SAMPLE_WORDS } from '@/lib/rules/walkaround/fuel-samples';
 import { type SampleItem } from '@/lib/rules/walkaround/plan';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
-import { counted } from '@/lib/rules/counted';
 import { changeItem } from '../../_phone/walks';
 import { type KeptWalk } from '../../_phone/shapes';
 import { ItemMark } from './item-mark';
@@ -29,6 +29,7 @@ const TROUBLES = ['water', 'sediment', 'wrong-fuel'] as const satisfies readonly
 
 /** A drain to sample. Each sample is kept beside those before it; what they mean is judged by the rules. */
 export function Drain({ pack, aircraft, walk, item, soFar, last, showsLookFor }: DrainProps) {
+  const t = useWords();
   const { answer, verdict, written } = soFar;
   const { samples } = answer;
   const isAgain = samples.length > 0;
@@ -48,19 +49,19 @@ export function Drain({ pack, aircraft, walk, item, soFar, last, showsLookFor }:
   }
 
   return (
-    <div role="group" aria-label={`Drain ${item.drain}`} className={styles.look}>
+    <div role="group" aria-label={t('Drain {drain}', { drain: item.drain })} className={styles.look}>
       <div>
         <p className={styles.itemTitle}>
-          <span className={styles.drainName}>{item.drain}</span> {item.title} <ItemMark soFar={soFar} />
+          <span className={styles.drainName}>{item.drain}</span> {t(item.title)} <ItemMark soFar={soFar} />
         </p>
-        {showsLookFor && <p className={styles.lookFor}>{item.lookFor}</p>}
-        {last && <p className={styles.last}>Last walkaround: {last}.</p>}
+        {showsLookFor && <p className={styles.lookFor}>{t(item.lookFor)}</p>}
+        {last && <p className={styles.last}>{t('Last walkaround: {last}.', { last })}</p>}
       </div>
       {isAgain && (
-        <ol className={styles.readings} aria-label="Samples so far">
+        <ol className={styles.readings} aria-label={t('Samples so far')}>
           {samples.map(({ result, at }, index) => (
             <li key={`${at}-${index}`}>
-              {index + 1}. <b>{SAMPLE_WORDS[result]}</b>
+              {index + 1}. <b>{t(SAMPLE_WORDS[result])}</b>
             </li>
           ))}
         </ol>
@@ -68,8 +69,11 @@ export function Drain({ pack, aircraft, walk, item, soFar, last, showsLookFor }:
       <div role="status">
         {verdict.raised && left > 0 && (
           <p>
-            <b>Take another sample.</b> {left === 1 ? 'One more' : `Up to ${left} more`}; not clean then, it
-            is no go and maintenance has to purge the tank.
+            <Say
+              text="<b>Take another sample.</b> {which}; not clean then, it is no go and maintenance has to purge the tank."
+              parts={{ b: <b /> }}
+              values={{ which: left === 1 ? t('One more') : t('Up to {left} more', { left }) }}
+            />
           </p>
         )}
         {verdict.raised && written === 0
@@ -78,13 +82,17 @@ export function Drain({ pack, aircraft, walk, item, soFar, last, showsLookFor }:
             )
           : isAgain &&
             verdict.line &&
-            samples.length > 1 && <p className={styles.soft}>{verdict.line.because}</p>}
+            samples.length > 1 && (
+              <p className={styles.soft}>
+                <English>{verdict.line.because}</English>
+              </p>
+            )}
       </div>
       {showsPresses ? (
         <>
           <div className={styles.two}>
             <button type="button" className={styles.press} onClick={() => take('clean')}>
-              {isAgain ? 'Clean now' : 'Clean'}
+              {isAgain ? t('Clean now') : t('Clean')}
             </button>
             <button
               type="button"
@@ -92,11 +100,11 @@ export function Drain({ pack, aircraft, walk, item, soFar, last, showsLookFor }:
               aria-expanded={isUnclean}
               onClick={() => setUnclean(!isUnclean)}
             >
-              Not clean
+              {t('Not clean')}
             </button>
           </div>
           {isUnclean && (
-            <div role="group" aria-label="What is in it" className={styles.three}>
+            <div role="group" aria-label={t('What is in it')} className={styles.three}>
               {TROUBLES.map((result) => (
                 <button
                   key={result}
@@ -104,21 +112,23 @@ export function Drain({ pack, aircraft, walk, item, soFar, last, showsLookFor }:
                   className={`${styles.press} ${styles.amberPress}`}
                   onClick={() => take(result)}
                 >
-                  {capital(SAMPLE_WORDS[result])}
+                  {capital(t(SAMPLE_WORDS[result]))}
                 </button>
               ))}
             </div>
           )}
           {verdict.raised && written === 0 && left > 0 && (
             <details className={styles.fold}>
-              <summary>Leave it like this</summary>
+              <summary>{t('Leave it like this')}</summary>
               <Proposed pack={pack} aircraftId={aircraft.id} walkId={walk.id} raised={verdict.raised} />
             </details>
           )}
         </>
       ) : (
         <button type="button" className={styles.quiet} onClick={() => setAsks(true)}>
-          {counted(samples.length, 'sample')} taken. Take another
+          {t('{samples, plural, one {# sample} other {# samples}} taken. Take another', {
+            samples: samples.length,
+          })}
         </button>
       )}
     </div>

@@ -1,10 +1,10 @@
 'use client';
 
+import { English, useWords } from '#words';
 import { useState, type RefObject } from 'react';
 import { type PackAircraft } from '@/lib/walkarounds/pack';
 import { Button, ButtonRow } from '../../../_ui/button';
 import { Notice } from '../../../_ui/notice';
-import { counted } from '@/lib/rules/counted';
 import { finishWalk, throwAwayWalk } from '../../_phone/walks';
 import { type KeptWalk } from '../../_phone/shapes';
 import { goTo } from '../place';
@@ -37,6 +37,7 @@ export function Finish(props: {
   heading: RefObject<HTMLHeadingElement | null>;
   onGo: (at: string) => void;
 }) {
+  const t = useWords();
   const { aircraft, walk, soFar, heading, onGo } = props;
   const open = soFar.stations.filter((station) => station.open.length > 0);
   const items = open.reduce((sum, station) => sum + station.open.length, 0);
@@ -44,18 +45,20 @@ export function Finish(props: {
   return (
     <>
       <h2 ref={heading} tabIndex={-1}>
-        Finish
+        {t('Finish')}
       </h2>
-      {items === 0 && unchecked.length === 0 && <p>Everything on the list was looked at.</p>}
+      {items === 0 && unchecked.length === 0 && <p>{t('Everything on the list was looked at.')}</p>}
       {soFar.toRaise.length > 0 && (
         <section className={styles.sheet}>
-          <h3>Will be written up by itself</h3>
+          <h3>{t('Will be written up by itself')}</h3>
           <ul className={styles.plain}>
             {soFar.toRaise.map(({ itemKey, station, line }) => (
               <li key={itemKey} className={styles.raised}>
-                <span>{line.because}</span>
+                <span>
+                  <English>{line.because}</English>
+                </span>
                 <button type="button" className={styles.quiet} onClick={() => onGo(station)}>
-                  Look at it
+                  {t('Look at it')}
                 </button>
               </li>
             ))}
@@ -64,7 +67,11 @@ export function Finish(props: {
       )}
       {unchecked.length > 0 && (
         <section className={styles.sheet}>
-          <h3>{counted(unchecked.length, 'placard')} not checked</h3>
+          <h3>
+            {t('{unchecked, plural, one {# placard} other {# placards}} not checked', {
+              unchecked: unchecked.length,
+            })}
+          </h3>
           {unchecked.map((placard) => (
             <PlacardCheck key={placard.id} {...{ aircraft, walk, placard }} />
           ))}
@@ -73,21 +80,28 @@ export function Finish(props: {
       {open.length > 0 && (
         <section className={styles.sheet}>
           <h3>
-            {counted(items, 'item')} not looked at, at {counted(open.length, 'station')}
+            {t(
+              '{items, plural, one {# item} other {# items}} not looked at, at {open, plural, one {# station} other {# stations}}',
+              { items, open: open.length },
+            )}
           </h3>
-          <p>They are recorded as not looked at, never as good.</p>
+          <p>{t('They are recorded as not looked at, never as good.')}</p>
           <ul className={styles.openList}>
             {open.map(({ station, order, open: left, items: all }) => (
               <li key={station.area}>
                 <button type="button" className={styles.openStation} onClick={() => onGo(station.area)}>
                   <b>
-                    {order}. {station.title}
+                    {order}. {t(station.title)}
                   </b>
                   <span className={styles.soft}>
                     {left.length === all.length
-                      ? 'nothing looked at'
+                      ? t('nothing looked at')
                       : left
-                          .map(({ item }) => (item.kind === 'sample' ? `drain ${item.drain}` : item.title))
+                          .map(({ item }) =>
+                            item.kind === 'sample'
+                              ? t('drain {drain}', { drain: item.drain })
+                              : t(item.title),
+                          )
                           .join('; ')}
                   </span>
                 </button>
@@ -102,17 +116,21 @@ export function Finish(props: {
 }
 
 function ThrowAway({ aircraftId, hasFindings }: { aircraftId: string; hasFindings: boolean }) {
+  const t = useWords();
   const [asks, setAsks] = useState(false);
   if (!asks) {
     return (
       <Button weight="quiet" onClick={() => setAsks(true)}>
-        Throw this walkaround away
+        {t('Throw this walkaround away')}
       </Button>
     );
   }
   return (
-    <Notice tone="amber" title="Throw this walkaround away?">
-      <p>Its answers are lost.{hasFindings && ' Write-ups stay.'}</p>
+    <Notice tone="amber" title={t('Throw this walkaround away?')}>
+      <p>
+        {t('Its answers are lost.')}
+        {hasFindings && t(' Write-ups stay.')}
+      </p>
       <ButtonRow>
         <Button
           onClick={() => {
@@ -120,10 +138,10 @@ function ThrowAway({ aircraftId, hasFindings }: { aircraftId: string; hasFinding
             void goTo(pathAt(aircraftId, null), 'replace');
           }}
         >
-          Throw it away
+          {t('Throw it away')}
         </Button>
         <Button weight="quiet" onClick={() => setAsks(false)}>
-          Keep it
+          {t('Keep it')}
         </Button>
       </ButtonRow>
     </Notice>

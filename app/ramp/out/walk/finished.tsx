@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useEffect, useRef } from 'react';
 import type { FinishedWalk } from '@/lib/walkarounds/finish-walkaround';
 import { type PackAircraft } from '@/lib/walkarounds/pack';
@@ -11,6 +12,7 @@ import styles from './walk.module.css';
 
 /** After the finish: whether the server has it, and what it made of it. Follows the message until it is sent. */
 export function Finished({ aircraft, messageId }: { aircraft: PackAircraft; messageId: string }) {
+  const t = useWords();
   const message = useOutbox().find(({ id }) => id === messageId);
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
@@ -19,22 +21,22 @@ export function Finished({ aircraft, messageId }: { aircraft: PackAircraft; mess
   return (
     <section className={styles.known}>
       <h1 ref={heading} tabIndex={-1}>
-        Walkaround {aircraft.registration} finished
+        {t('Walkaround {registration} finished', { registration: aircraft.registration })}
       </h1>
       <div role="status" className={styles.sheet}>
         {!message ? (
-          <p>It is no longer on this phone: it was sent more than a day ago, or taken back.</p>
+          <p>{t('It is no longer on this phone: it was sent more than a day ago, or taken back.')}</p>
         ) : message.state === 'refused' ? (
           <p>
             <Tag tone="red" size="small">
-              Refused
+              {t('Refused')}
             </Tag>
           </p>
         ) : isSent ? (
           <>
             <p>
               <Tag tone="grey" shape="tick" size="small">
-                Sent
+                {t('Sent')}
               </Tag>
             </p>
             {answer && <Counts answer={answer} />}
@@ -43,23 +45,27 @@ export function Finished({ aircraft, messageId }: { aircraft: PackAircraft; mess
           <>
             <p>
               <Tag tone="amber" shape="dashes" size="small">
-                Kept on this phone, not sent yet
+                {t('Kept on this phone, not sent yet')}
               </Tag>
             </p>
-            <p>It is sent by itself, in order, as soon as there is a connection. You can close the page.</p>
+            <p>
+              {t('It is sent by itself, in order, as soon as there is a connection. You can close the page.')}
+            </p>
           </>
         )}
       </div>
       {message?.problem && <ProblemNotice problem={message.problem} />}
       <div className={styles.ways}>
         <Go href={`/ramp/${aircraft.id}`} className={`${styles.press} ${styles.mainPress}`}>
-          {isSent ? 'See today’s answer' : `Back to ${aircraft.registration}`}
+          {isSent
+            ? t('See today’s answer')
+            : t('Back to {registration}', { registration: aircraft.registration })}
         </Go>
         <Go href="/ramp/out" className={styles.press}>
-          What is sent and what is not
+          {t('What is sent and what is not')}
         </Go>
         <Go href={`/ramp/${aircraft.id}/walk`} className={styles.press}>
-          Another walkaround
+          {t('Another walkaround')}
         </Go>
       </div>
     </section>
@@ -67,15 +73,20 @@ export function Finished({ aircraft, messageId }: { aircraft: PackAircraft; mess
 }
 
 function Counts({ answer }: { answer: FinishedWalk }) {
+  const t = useWords();
   return (
     <>
       <p>
-        {answer.good} good, {answer.withFinding} with a finding, {answer.notLookedAt} not looked at.
+        {t('{good} good, {withFinding} with a finding, {notLookedAt} not looked at.', {
+          good: answer.good,
+          withFinding: answer.withFinding,
+          notLookedAt: answer.notLookedAt,
+        })}
       </p>
       {answer.raised.length > 0 && (
         <>
           <p>
-            <b>Written up by itself:</b>
+            <b>{t('Written up by itself:')}</b>
           </p>
           <ul className={styles.plain}>
             {answer.raised.map(({ itemKey, discrepancyId, number, title, words }) => (

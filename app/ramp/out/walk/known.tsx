@@ -1,5 +1,6 @@
 'use client';
 
+import { Say, useWords } from '#words';
 import { type ReactNode } from 'react';
 import { type PackAircraft, type PackFlight, type RampPack } from '@/lib/walkarounds/pack';
 import { Moment } from '../../../_ui/moment';
@@ -13,6 +14,7 @@ import styles from './walk.module.css';
 
 /** What is known before the walk: limits, write-ups, placards that must be there, what the last samples showed. */
 export function Known({ pack, aircraft }: { pack: RampPack; aircraft: PackAircraft }) {
+  const t = useWords();
   const now = useNow();
   const { writeUps, closed, flights, zone, lastSamples } = aircraft;
   const open = writeUps.filter(({ state }) => state === 'open');
@@ -22,39 +24,39 @@ export function Known({ pack, aircraft }: { pack: RampPack; aircraft: PackAircra
   const unclean = Object.entries(lastSamples?.drains ?? {});
   return (
     <div className={styles.known}>
-      <section className={styles.sheet} aria-label="The answer">
+      <section className={styles.sheet} aria-label={t('The answer')}>
         <KeptAnswerInFull aircraft={aircraft} pack={pack} now={now} />
       </section>
       {(mine.length > 0 ? mine : flights).slice(0, 2).map((flight) => (
         <FlightLimits key={flight.releaseId} flight={flight} zone={zone} pack={pack} />
       ))}
-      <Part title="Open" count={open.length} none="Nothing is open.">
-        <PhoneWriteUps writeUps={open} zone={zone} label="Open write-ups" showPlace />
+      <Part title={t('Open')} count={open.length} none={t('Nothing is open.')}>
+        <PhoneWriteUps writeUps={open} zone={zone} label={t('Open write-ups')} showPlace />
       </Part>
-      <Part title="Deferred" count={deferred.length} none="Nothing is deferred.">
-        <PhoneWriteUps writeUps={deferred} zone={zone} label="Deferred write-ups" showPlace />
+      <Part title={t('Deferred')} count={deferred.length} none={t('Nothing is deferred.')}>
+        <PhoneWriteUps writeUps={deferred} zone={zone} label={t('Deferred write-ups')} showPlace />
       </Part>
       {placards.length > 0 && (
-        <Part title="Placards" count={placards.length} none="">
+        <Part title={t('Placards')} count={placards.length} none="">
           <ul className={styles.plain}>
             {placards.map(({ id, wording, location, placed }) => (
               <li key={id}>
                 <b className={styles.wording}>{wording}</b> {location}.{' '}
-                {placed ? 'Must be there; you are asked at its place.' : 'Owed: no go until it is up.'}
+                {placed ? t('Must be there; you are asked at its place.') : t('Owed: no go until it is up.')}
               </li>
             ))}
           </ul>
         </Part>
       )}
       {unclean.length > 0 && lastSamples && (
-        <Part title="Drains not clean on the last walkaround" count={unclean.length} none="">
+        <Part title={t('Drains not clean on the last walkaround')} count={unclean.length} none="">
           <p className={styles.soft}>
             {lastSamples.by}, <Moment at={lastSamples.at} zone={zone} />
           </p>
           <ul className={styles.plain}>
             {unclean.map(([drain, results]) => (
               <li key={drain}>
-                <b>{drain}</b>: {results.map((result) => SAMPLE_WORDS[result]).join(', then ')}
+                <b>{drain}</b>: {results.map((result) => t(SAMPLE_WORDS[result])).join(t(', then '))}
               </li>
             ))}
           </ul>
@@ -62,8 +64,8 @@ export function Known({ pack, aircraft }: { pack: RampPack; aircraft: PackAircra
       )}
       {closed.length > 0 && (
         <details className={styles.fold}>
-          <summary>Closed in the last 30 days ({closed.length})</summary>
-          <PhoneWriteUps writeUps={closed} zone={zone} label="Closed in the last 30 days" showPlace />
+          <summary>{t('Closed in the last 30 days ({closed})', { closed: closed.length })}</summary>
+          <PhoneWriteUps writeUps={closed} zone={zone} label={t('Closed in the last 30 days')} showPlace />
         </details>
       )}
     </div>
@@ -84,21 +86,24 @@ function Part(props: { title: string; count: number; none: string; children: Rea
 }
 
 function FlightLimits({ flight, zone, pack }: { flight: PackFlight; zone: string; pack: RampPack }) {
+  const t = useWords();
   return (
     <section className={styles.sheet}>
       <h2>
-        Flight of <Moment at={flight.departAt} zone={zone} />
+        <Say text="Flight of <moment/>" parts={{ moment: <Moment at={flight.departAt} zone={zone} /> }} />
       </h2>
       {isGone(flight) ? (
         <p>
-          <b>Do not depart on this release: it no longer holds.</b>
+          <b>{t('Do not depart on this release: it no longer holds.')}</b>
         </p>
       ) : (
         <p className={styles.soft}>
-          {flight.pilotName === null ? 'Released' : `Released for ${flight.pilotName}`}
+          {flight.pilotName === null
+            ? t('Released')
+            : t('Released for {pilotName}', { pilotName: flight.pilotName })}
           {flight.limits.length === 0
-            ? ', without a limit, as things stood then.'
-            : ', with these limits and warnings:'}
+            ? t(', without a limit, as things stood then.')
+            : t(', with these limits and warnings:')}
         </p>
       )}
       {flight.limits.length > 0 && <PhoneLines lines={flight.limits} paragraphs={pack.paragraphs} />}

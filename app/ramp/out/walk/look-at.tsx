@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { type PackAircraft } from '@/lib/walkarounds/pack';
 import { changeItem } from '../../_phone/walks';
 import { type KeptWalk } from '../../_phone/shapes';
@@ -11,16 +12,17 @@ import styles from './walk.module.css';
 
 /** Something to look at: good, or a finding. Good is taken back by a second press. */
 export function LookAt(props: { aircraft: PackAircraft; walk: KeptWalk; area: string; soFar: ItemSoFar }) {
+  const t = useWords();
   const { aircraft, walk, area, soFar } = props;
   const { item, answer, written } = soFar;
   const isGood = answer.looked === 'good';
   return (
-    <div role="group" aria-label={item.title} className={styles.look}>
+    <div role="group" aria-label={t(item.title)} className={styles.look}>
       <div>
         <p className={styles.itemTitle}>
-          {item.title} <ItemMark soFar={soFar} />
+          {t(item.title)} <ItemMark soFar={soFar} />
         </p>
-        <p className={styles.lookFor}>{item.lookFor}</p>
+        <p className={styles.lookFor}>{t(item.lookFor)}</p>
       </div>
       <div className={styles.two}>
         <button
@@ -35,13 +37,13 @@ export function LookAt(props: { aircraft: PackAircraft; walk: KeptWalk; area: st
             }));
           }}
         >
-          Good
+          {t('Good')}
         </button>
         <Go
           href={findingPath(aircraft.id, { station: area, item: item.key, walk: walk.id })}
           className={`${styles.press} ${styles.amberPress}`}
         >
-          {written > 0 ? 'Another finding' : 'Finding'}
+          {written > 0 ? t('Another finding') : t('Finding')}
         </Go>
       </div>
     </div>

@@ -1,16 +1,17 @@
 'use client';
 
+import { English, useWords } from '#words';
 import { useId, useRef, useState, type FormEvent } from 'react';
 import { readMeasurement } from '@/lib/findings/measurement-input';
 import {
   MEASURE_UNITS,
   measurementOf,
-  sayBounds,
   sayMeasured,
   type MeasureUnit,
 } from '@/lib/rules/findings/measurements';
 import { limitsFor } from '@/lib/rules/walkaround/judge-walk';
 import { type NumberItem } from '@/lib/rules/walkaround/plan';
+import { aboutMetric, sayBoundsInUnits, sayInUnits, type Units } from '@/lib/units/say';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
 import { Tag } from '../../../_ui/tag';
 import { changeItem } from '../../_phone/walks';
@@ -30,6 +31,7 @@ interface MeasureProps {
 
 /** A number to read off, judged at once. What was read stays on record, also when it is taken back as mistyped. */
 export function Measure({ pack, aircraft, walk, item, soFar }: MeasureProps) {
+  const t = useWords();
   const id = useId();
   const measurement = measurementOf(item.measurement);
   const box = useRef<HTMLInputElement>(null);
@@ -38,6 +40,9 @@ export function Measure({ pack, aircraft, walk, item, soFar }: MeasureProps) {
   if (!measurement) return null;
   const { unit } = measurement;
   const { answer, verdict, written } = soFar;
+  const { units } = pack.person;
+  const typed = readMeasurement(text, unit);
+  const typedAbout = typed.ok ? aboutMetric(typed.value, unit, units) : null;
   const counting = answer.readings.filter(({ struck }) => !struck);
 
   /** Also when the box is left: a number typed is a number kept. */
@@ -45,7 +50,7 @@ export function Measure({ pack, aircraft, walk, item, soFar }: MeasureProps) {
     event?.preventDefault();
     if (text.trim() === '') {
       // Leaving the box for the button has recorded it already.
-      if (event && counting.length === 0) setError('Enter what you read.');
+      if (event && counting.length === 0) setError(t('Enter what you read.'));
       if (event) box.current?.focus();
       return;
     }
@@ -76,19 +81,19 @@ export function Measure({ pack, aircraft, walk, item, soFar }: MeasureProps) {
   }
 
   return (
-    <div role="group" aria-label={item.title} className={styles.look}>
+    <div role="group" aria-label={t(item.title)} className={styles.look}>
       <div>
         <p className={styles.itemTitle}>
-          {item.title} <ItemMark soFar={soFar} />
+          {t(item.title)} <ItemMark soFar={soFar} />
         </p>
-        <p className={styles.lookFor}>{item.lookFor}</p>
+        <p className={styles.lookFor}>{t(item.lookFor)}</p>
         <div id={`${id}-limit`}>
-          <LimitShown item={item} aircraft={aircraft} unit={unit} />
+          <LimitShown item={item} aircraft={aircraft} unit={unit} units={units} />
         </div>
       </div>
       <form className={styles.typing} onSubmit={record} noValidate>
         <label htmlFor={id} className="out-of-sight">
-          {item.title}, in {MEASURE_UNITS[unit].label}
+          {t('{title}, in {label}', { title: t(item.title), label: MEASURE_UNITS[unit].label })}
         </label>
         <span className={styles.box}>
           <input
@@ -106,24 +111,26 @@ export function Measure({ pack, aircraft, walk, item, soFar }: MeasureProps) {
           <span aria-hidden="true">{MEASURE_UNITS[unit].label}</span>
         </span>
         <button type="submit" className={styles.press}>
-          {counting.length > 0 ? 'Read again' : 'Record'}
+          {counting.length > 0 ? t('Read again') : t('Record')}
         </button>
       </form>
+      {/* Always there for who reads metric, so that nothing moves while typing. */}
+      {aboutMetric(0, unit, units) && <p className={styles.soft}>{typedAbout ?? '\u00a0'}</p>}
       {error && (
         <p id={`${id}-error`} role="alert" className={styles.error}>
           {error}
         </p>
       )}
       {answer.readings.length > 0 && (
-        <ul className={styles.readings} aria-label="Read so far">
+        <ul className={styles.readings} aria-label={t('Read so far')}>
           {answer.readings.map(({ value, at, struck }) => (
             <li key={at}>
               {struck ? (
                 <>
-                  <s>{sayMeasured(value, unit)}</s> <span className={styles.soft}>mistyped</span>
+                  <s>{sayMeasured(value, unit)}</s> <span className={styles.soft}>{t('mistyped')}</span>
                 </>
               ) : (
-                <b>{sayMeasured(value, unit)}</b>
+                <b>{sayInUnits(value, unit, units)}</b>
               )}
             </li>
           ))}
@@ -133,16 +140,22 @@ export function Measure({ pack, aircraft, walk, item, soFar }: MeasureProps) {
         {verdict.raised && written === 0 ? (
           <Proposed pack={pack} aircraftId={aircraft.id} walkId={walk.id} raised={verdict.raised}>
             <button type="button" className={styles.press} onClick={strike}>
-              Mistyped
+              {t('Mistyped')}
             </button>
           </Proposed>
         ) : (
-          verdict.line && <p className={styles.soft}>{verdict.line.because}</p>
+          verdict.line && (
+            <p className={styles.soft}>
+              <English>{verdict.line.because}</English>
+            </p>
+          )
         )}
       </div>
       {counting.length > 0 && !(verdict.raised && written === 0) && (
         <button type="button" className={styles.quiet} onClick={strike}>
-          Mistyped: take {sayMeasured(counting.at(-1)?.value ?? 0, unit)} back
+          {t('Mistyped: take {sayMeasured} back', {
+            sayMeasured: sayMeasured(counting.at(-1)?.value ?? 0, unit),
+          })}
         </button>
       )}
     </div>
@@ -154,20 +167,24 @@ function LimitShown({
   item,
   aircraft,
   unit,
+  units,
 }: {
   item: NumberItem;
   aircraft: PackAircraft;
   unit: MeasureUnit;
+  units: Units | undefined;
 }) {
+  const t = useWords();
   const measurement = measurementOf(item.measurement);
   const { judging } = measurement ? limitsFor(item, measurement, aircraft.limits) : { judging: [] };
-  if (judging.length === 0) return <p className={styles.limit}>No limit is stored: recorded, not judged.</p>;
+  if (judging.length === 0)
+    return <p className={styles.limit}>{t('No limit is stored: recorded, not judged.')}</p>;
   return (
     <>
       {judging.map(({ min, max, source }) => (
         <p key={`${source}${min}${max}`} className={styles.limit}>
           <Tag tone="blue" shape="ring" size="small">
-            {sayBounds({ min, max }, unit)}
+            {sayBoundsInUnits({ min, max }, unit, units)}
           </Tag>{' '}
           <span className={styles.soft}>{source}</span>
         </p>

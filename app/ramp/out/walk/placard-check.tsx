@@ -1,5 +1,6 @@
 'use client';
 
+import { Say, useWords } from '#words';
 import { raisedByMissingPlacard } from '@/lib/rules/walkaround/judge-walk';
 import { type PackAircraft } from '@/lib/walkarounds/pack';
 import { Tag } from '../../../_ui/tag';
@@ -12,6 +13,7 @@ import styles from './walk.module.css';
 
 /** A placard that must be there: there, or missing. Missing is itself a finding, so its form opens. */
 export function PlacardCheck(props: { aircraft: PackAircraft; walk: KeptWalk; placard: PlacardToCheck }) {
+  const t = useWords();
   const { aircraft, walk, placard } = props;
   const { id, wording, location, of } = placard;
   const answer = walk.placards[id] ?? null;
@@ -33,18 +35,21 @@ export function PlacardCheck(props: { aircraft: PackAircraft; walk: KeptWalk; pl
   }
 
   return (
-    <section className={styles.placard} aria-label={`Placard ${wording}`}>
+    <section className={styles.placard} aria-label={t('Placard {wording}', { wording })}>
       <p>
-        Placard must be there: <b className={styles.wording}>{wording}</b> {location}{' '}
-        <span className={styles.soft}>({of.number})</span>{' '}
+        <Say
+          text="Placard must be there: <b>{wording}</b> {location} <span>({number})</span>"
+          parts={{ b: <b className={styles.wording} />, span: <span className={styles.soft} /> }}
+          values={{ wording, location, number: of.number }}
+        />{' '}
         {answer === 'there' && (
           <Tag tone="grey" shape="tick" size="small">
-            There
+            {t('There')}
           </Tag>
         )}
         {answer === 'missing' && (
           <Tag tone="amber" shape="wedge" size="small">
-            {isWritten ? 'Missing, written up' : 'Missing, not written up yet'}
+            {isWritten ? t('Missing, written up') : t('Missing, not written up yet')}
           </Tag>
         )}
       </p>
@@ -56,7 +61,7 @@ export function PlacardCheck(props: { aircraft: PackAircraft; walk: KeptWalk; pl
             aria-pressed={answer === 'there'}
             onClick={() => void changePlacard(aircraft.id, id, answer === 'there' ? null : 'there')}
           >
-            It is there
+            {t('It is there')}
           </button>
           <button
             type="button"
@@ -64,7 +69,7 @@ export function PlacardCheck(props: { aircraft: PackAircraft; walk: KeptWalk; pl
             aria-pressed={answer === 'missing'}
             onClick={miss}
           >
-            Missing
+            {t('Missing')}
           </button>
         </div>
       )}

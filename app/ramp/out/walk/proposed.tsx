@@ -1,5 +1,6 @@
 'use client';
 
+import { English, useWords } from '#words';
 import { type ReactNode } from 'react';
 import { MEASURE_UNITS, measurementOf, sayMeasured } from '@/lib/rules/findings/measurements';
 import { type RaisedByWalk } from '@/lib/rules/walkaround/judge-walk';
@@ -20,12 +21,17 @@ interface ProposedProps {
 
 /** A finding that came up by itself: what it is, why, and the ways on. */
 export function Proposed({ pack, aircraftId, walkId, raised, children }: ProposedProps) {
+  const t = useWords();
   const finding = pack.findings.find(({ key }) => key === raised.findingKey);
   const [measured] = Object.entries(raised.measurements);
   return (
-    <section className={styles.proposed} aria-label="Proposed finding">
-      <p className={styles.itemTitle}>Proposed finding: {finding?.title ?? 'outside its limit'}</p>
-      <p>{raised.line.because}</p>
+    <section className={styles.proposed} aria-label={t('Proposed finding')}>
+      <p className={styles.itemTitle}>
+        {t('Proposed finding: {title}', { title: finding?.title ?? t('outside its limit') })}
+      </p>
+      <p>
+        <English>{raised.line.because}</English>
+      </p>
       <PhoneCite cite={raised.line.cite} paragraphs={pack.paragraphs} />
       <div className={styles.two}>
         <Go
@@ -39,11 +45,11 @@ export function Proposed({ pack, aircraftId, walkId, raised, children }: Propose
           })}
           className={`${styles.press} ${styles.amberFilled}`}
         >
-          Write it up
+          {t('Write it up')}
         </Go>
         {children}
       </div>
-      <p className={styles.soft}>Not written up by you, it is written up by itself when you finish.</p>
+      <p className={styles.soft}>{t('Not written up by you, it is written up by itself when you finish.')}</p>
     </section>
   );
 }

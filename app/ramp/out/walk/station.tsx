@@ -1,5 +1,7 @@
 'use client';
 
+import { type Translate } from '@/lib/words/translate';
+import { Say, useWords } from '#words';
 import { type RefObject } from 'react';
 import { SAMPLE_WORDS } from '@/lib/rules/walkaround/fuel-samples';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
@@ -26,7 +28,9 @@ interface StationProps {
 
 /** One station: what is known here, its placards, then what to look at, to measure, to drain. */
 export function Station({ pack, aircraft, walk, station, placards, heading }: StationProps) {
-  const { area, title } = station.station;
+  const t = useWords();
+  const { area } = station.station;
+  const title = t(station.station.title);
   const total = walk.list.list.stations.length;
   const here = aircraft.writeUps.filter((one) => stationFor(walk.list.list, one.station) === area);
   const drains = station.items.filter(({ item }) => item.kind === 'sample');
@@ -37,11 +41,11 @@ export function Station({ pack, aircraft, walk, station, placards, heading }: St
       <h2 ref={heading} tabIndex={-1} className={styles.stationHead}>
         <span className={styles.number}>{station.order}</span> {title}
         <span className="out-of-sight">
-          , station {station.order} of {total}
+          {t(', station {order} of {total}', { order: station.order, total })}
         </span>
       </h2>
       {here.length > 0 && (
-        <section className={styles.here} aria-label="Written up here already">
+        <section className={styles.here} aria-label={t('Written up here already')}>
           <ul className={styles.plain}>
             {here.map((writeUp) => (
               <li key={writeUp.id}>
@@ -57,20 +61,23 @@ export function Station({ pack, aircraft, walk, station, placards, heading }: St
                   .filter(({ placed }) => !placed)
                   .map(({ id, wording, location }) => (
                     <p key={id}>
-                      Placard owed, no go until it is up: <b className={styles.wording}>{wording}</b>{' '}
-                      {location}
+                      <Say
+                        text="Placard owed, no go until it is up: <b>{wording}</b> {location}"
+                        parts={{ b: <b className={styles.wording} /> }}
+                        values={{ wording, location }}
+                      />
                     </p>
                   ))}
               </li>
             ))}
           </ul>
-          <p className={styles.soft}>Good here means: nothing beyond this.</p>
+          <p className={styles.soft}>{t('Good here means: nothing beyond this.')}</p>
         </section>
       )}
       {placards.map((placard) => (
         <PlacardCheck key={placard.id} {...{ aircraft, walk, placard }} />
       ))}
-      <ul className={styles.items} aria-label="To look at here">
+      <ul className={styles.items} aria-label={t('To look at here')}>
         {others.map((one) => (
           <li key={one.item.key} className={styles.item}>
             {one.item.kind === 'number' ? (
@@ -87,7 +94,7 @@ export function Station({ pack, aircraft, walk, station, placards, heading }: St
                 {...item}
                 item={one.item}
                 soFar={one}
-                last={lastOf(aircraft, one.item.drain)}
+                last={lastOf(t, aircraft, one.item.drain)}
                 showsLookFor={one.item.lookFor !== drains[index - 1]?.item.lookFor}
               />
             </li>
@@ -98,14 +105,16 @@ export function Station({ pack, aircraft, walk, station, placards, heading }: St
         href={findingPath(aircraft.id, { station: area, walk: walk.id })}
         className={`${styles.press} ${styles.amberPress}`}
       >
-        Something else found here
+        {t('Something else found here')}
       </Go>
     </>
   );
 }
 
 /** What the drain showed on the last walkaround, when it was not clean at once. */
-function lastOf({ lastSamples }: PackAircraft, drain: string): string | null {
+function lastOf(t: Translate, { lastSamples }: PackAircraft, drain: string): string | null {
   const results = lastSamples?.drains[drain];
-  return results && results.length > 0 ? results.map((result) => SAMPLE_WORDS[result]).join(', then ') : null;
+  return results && results.length > 0
+    ? results.map((result) => t(SAMPLE_WORDS[result])).join(t(', then '))
+    : null;
 }

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useCallback, useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
 import { type ItemAnswer } from '@/lib/rules/walkaround/answers';
@@ -28,6 +29,7 @@ interface UnderWayProps {
 
 /** A walkaround under way, one station at a time. */
 export function UnderWay({ pack, aircraft, walk, at, finish, isFinishing }: UnderWayProps) {
+  const t = useWords();
   const soFar = walkSoFar(walk.list.list, walk, aircraft.limits, aircraft.writeUps);
   const isWide = useIsWide();
   const { stations, done } = soFar;
@@ -73,19 +75,19 @@ export function UnderWay({ pack, aircraft, walk, at, finish, isFinishing }: Unde
       </p>
       <div className={styles.strip}>
         <h1>
-          <span className="out-of-sight">Walkaround </span>
+          <span className="out-of-sight">{t('Walkaround')} </span>
           {aircraft.registration}
         </h1>
         <div className={styles.progress}>
           <label htmlFor="progress">
-            {done} of {stations.length} looked at
+            {t('{done} of {stations} looked at', { done, stations: stations.length })}
           </label>
           <progress id="progress" value={done} max={stations.length} />
         </div>
         <div className={styles.screens}>
-          <ScreenPress words="Known" isHere={here === KNOWN} onPress={() => go(KNOWN)} />
-          {!isWide && <ScreenPress words="Plan" isHere={here === PLAN} onPress={() => go(PLAN)} />}
-          <ScreenPress words="Finish" isHere={here === FINISH} onPress={() => go(FINISH)} />
+          <ScreenPress words={t('Known')} isHere={here === KNOWN} onPress={() => go(KNOWN)} />
+          {!isWide && <ScreenPress words={t('Plan')} isHere={here === PLAN} onPress={() => go(PLAN)} />}
+          <ScreenPress words={t('Finish')} isHere={here === FINISH} onPress={() => go(FINISH)} />
         </div>
       </div>
       <div className={styles.sides}>
@@ -93,7 +95,7 @@ export function UnderWay({ pack, aircraft, walk, at, finish, isFinishing }: Unde
           {here === KNOWN && (
             <>
               <h2 ref={heading} tabIndex={-1}>
-                What is known
+                {t('What is known')}
               </h2>
               <Known pack={pack} aircraft={aircraft} />
             </>
@@ -101,7 +103,7 @@ export function UnderWay({ pack, aircraft, walk, at, finish, isFinishing }: Unde
           {here === PLAN && (
             <>
               <h2 ref={heading} tabIndex={-1}>
-                The way round
+                {t('The way round')}
               </h2>
               {drawing}
             </>
@@ -119,7 +121,7 @@ export function UnderWay({ pack, aircraft, walk, at, finish, isFinishing }: Unde
           <Bar {...{ aircraft, soFar, here, station, go, setSaid, finish, isFinishing }} />
         </div>
         {isWide && (
-          <aside className={styles.aside} aria-label="The way round">
+          <aside className={styles.aside} aria-label={t('The way round')}>
             {drawing}
           </aside>
         )}
@@ -141,15 +143,16 @@ interface BarProps {
 
 /** What the thumb can do: one press for all that looks good, then for the clean drains, then on. */
 function Bar({ aircraft, soFar, here, station, go, setSaid, finish, isFinishing }: BarProps) {
+  const t = useWords();
   const { stations } = soFar;
   if (here === FINISH) {
     const isOpen = stations.some(({ open }) => open.length > 0);
-    const words = isOpen ? 'Finish all the same' : 'Finish the walkaround';
+    const words = isOpen ? t('Finish all the same') : t('Finish the walkaround');
     return (
       <BottomBar
         subject={FINISH}
-        main={{ words: isFinishing ? 'Finishing…' : words, onPress: () => void finish() }}
-        back={{ words: 'Back', label: 'Back to the stations', onPress: () => go(lastOf(stations)) }}
+        main={{ words: isFinishing ? t('Finishing…') : words, onPress: () => void finish() }}
+        back={{ words: t('Back'), label: t('Back to the stations'), onPress: () => go(lastOf(stations)) }}
       />
     );
   }
@@ -160,8 +163,11 @@ function Bar({ aircraft, soFar, here, station, go, setSaid, finish, isFinishing 
         subject={here}
         main={
           to
-            ? { words: `On to ${to.order}, ${to.station.title}`, onPress: () => go(to.station.area) }
-            : { words: 'On to the finish', onPress: () => go(FINISH) }
+            ? {
+                words: t('On to {order}, {title}', { order: to.order, title: t(to.station.title) }),
+                onPress: () => go(to.station.area),
+              }
+            : { words: t('On to the finish'), onPress: () => go(FINISH) }
         }
       />
     );
@@ -184,27 +190,33 @@ function Bar({ aircraft, soFar, here, station, go, setSaid, finish, isFinishing 
 
   function allGood() {
     answerAll(looks, (answer) => ({ ...answer, looked: 'good' }));
-    setSaid(`${station?.station.title}: good. ${rest > 0 ? 'Numbers or drains are still open.' : ''}`);
+    setSaid(
+      rest > 0
+        ? t('{title}: good. Numbers or drains are still open.', { title: t(station?.station.title ?? '') })
+        : `${t('{title}: good.', { title: t(station?.station.title ?? '') })} `,
+    );
     if (rest === 0) toNext();
   }
 
   function allClean() {
     const at = new Date().toISOString();
     answerAll(drains, (answer) => ({ ...answer, samples: [...answer.samples, { result: 'clean', at }] }));
-    setSaid(`${station?.station.title}: drains clean.`);
+    setSaid(t('{title}: drains clean.', { title: t(station?.station.title ?? '') }));
     if (station?.open.length === drains.length) toNext();
   }
 
   const main: BarPress =
     looks.length > 0
       ? {
-          words: looks.length === station.items.length || looks.length > 1 ? 'All good' : 'Good',
+          words: looks.length === station.items.length || looks.length > 1 ? t('All good') : t('Good'),
           onPress: allGood,
         }
       : drains.length > 0
-        ? { words: drains.length > 1 ? 'All drains here clean' : 'Drain clean', onPress: allClean }
+        ? { words: drains.length > 1 ? t('All drains here clean') : t('Drain clean'), onPress: allClean }
         : {
-            words: next ? `On to ${next.order}, ${next.station.title}` : 'On to the finish',
+            words: next
+              ? t('On to {order}, {title}', { order: next.order, title: t(next.station.title) })
+              : t('On to the finish'),
             onPress: toNext,
           };
   return (
@@ -214,15 +226,15 @@ function Bar({ aircraft, soFar, here, station, go, setSaid, finish, isFinishing 
       back={
         before
           ? {
-              words: 'Back',
-              label: `Back to ${before.station.title}`,
+              words: t('Back'),
+              label: t('Back to {title}', { title: t(before.station.title) }),
               onPress: () => go(before.station.area),
             }
-          : { words: 'Known', label: 'Back to what is known', onPress: () => go(KNOWN) }
+          : { words: t('Known'), label: t('Back to what is known'), onPress: () => go(KNOWN) }
       }
       on={{
-        words: 'On',
-        label: next ? `On to ${next.station.title}` : 'On to the finish',
+        words: t('On'),
+        label: next ? t('On to {title}', { title: t(next.station.title) }) : t('On to the finish'),
         onPress: toNext,
       }}
     />

@@ -1,5 +1,6 @@
 'use client';
 
+import { useWords } from '#words';
 import { useState } from 'react';
 import { mayUse } from '@/lib/access/policy';
 import { type PackAircraft, type RampPack } from '@/lib/walkarounds/pack';
@@ -25,6 +26,7 @@ export interface WalkProps {
 
 /** The walkaround: what is known, then station by station, then the finish. Losing the page loses nothing. */
 export function WalkView({ pack, aircraft, query }: WalkProps) {
+  const t = useWords();
   const walk = useWalk(aircraft.id);
   const done = query.get('done');
   const { finish, isFinishing } = useFinish(aircraft);
@@ -38,13 +40,14 @@ export function WalkView({ pack, aircraft, query }: WalkProps) {
       ) : walk === null && !isFinishing ? (
         <Start pack={pack} aircraft={aircraft} />
       ) : (
-        <p className={styles.loading}>One moment…</p>
+        <p className={styles.loading}>{t('One moment…')}</p>
       )}
     </div>
   );
 }
 
 function Start({ pack, aircraft }: Omit<WalkProps, 'query'>) {
+  const t = useWords();
   const [busy, setBusy] = useState(false);
   const list = pack.lists[aircraft.typeId];
   const mayStart = mayUse(pack.person.roles, 'walkaround.start');
@@ -63,20 +66,22 @@ function Start({ pack, aircraft }: Omit<WalkProps, 'query'>) {
         <Go href={`/ramp/${aircraft.id}`} className={styles.back}>
           <span aria-hidden="true">←</span> {aircraft.registration}
         </Go>
-        <PageTitle lead={`${aircraft.typeName}. Read what is known, then start.`}>
-          Walkaround {aircraft.registration}
+        <PageTitle lead={t('{typeName}. Read what is known, then start.', { typeName: aircraft.typeName })}>
+          {t('Walkaround {registration}', { registration: aircraft.registration })}
         </PageTitle>
         <Known pack={pack} aircraft={aircraft} />
       </div>
       <FlightCard pack={pack} aircraft={aircraft} />
       {!list ? (
-        <Notice tone="amber" title="No walkaround list was taken along for this type.">
-          <p>Open the ramp once with a connection.</p>
+        <Notice tone="amber" title={t('No walkaround list was taken along for this type.')}>
+          <p>{t('Open the ramp once with a connection.')}</p>
         </Notice>
       ) : mayStart ? (
-        <BottomBar main={{ words: busy ? 'Starting…' : 'Start walkaround', onPress: () => void begin() }} />
+        <BottomBar
+          main={{ words: busy ? t('Starting…') : t('Start walkaround'), onPress: () => void begin() }}
+        />
       ) : (
-        <p>Your role here does not include walkarounds. You can write up a finding all the same.</p>
+        <p>{t('Your role here does not include walkarounds. You can write up a finding all the same.')}</p>
       )}
     </>
   );

@@ -1,10 +1,13 @@
+import { words } from '@/app/_words/words';
+import { type Translate } from '@/lib/words/translate';
 import { type Metadata } from 'next';
 import { mayUse } from '@/lib/access/policy';
 import { readWriteUp, type WriteUpView } from '@/lib/determinations/read-write-up';
 import { eventsOf } from '@/lib/findings/events';
 import { isClosedByServicing } from '@/lib/findings/servicing';
 import { findingOf } from '@/lib/rules/findings/catalogue';
-import { measurementOf, sayMeasured } from '@/lib/rules/findings/measurements';
+import { measurementOf } from '@/lib/rules/findings/measurements';
+import { sayInUnits } from '@/lib/units/say';
 import { requireActor } from '../../../_session/actor-ref';
 import { DateText, Moment } from '../../../_ui/moment';
 import { Card, FactList, PageTitle, Section } from '../../../_ui/page';
@@ -19,9 +22,13 @@ import { PlainProblem } from '../../_parts/plain-problem';
 import styles from '../../_parts/ramp.module.css';
 import { ServicingForm } from '../../_parts/servicing-form';
 import { whereInWords } from '../../_parts/words';
+import { CarriedMark } from '@/app/_ui/carried-mark';
 import { SeverityOf, StateMark } from '../../_parts/write-up-card';
 
-export const metadata: Metadata = { title: 'Write-up' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Write-up') };
+}
 export const dynamic = 'force-dynamic';
 
 interface Props {
@@ -30,6 +37,7 @@ interface Props {
 
 /** One write-up as a pilot reads it: what it is, why it matters, what was done. */
 export default async function WriteUpPage({ params }: Props) {
+  const t = await words();
   const { id } = await params;
   const { ref, who } = await requireActor(`/ramp/write-up/${id}`);
   const read = await readWriteUp(ref, { discrepancyId: id });
@@ -42,7 +50,7 @@ export default async function WriteUpPage({ params }: Props) {
       <div className={styles.column}>
         <PageTitle
           back={{ href: `/ramp/${view.aircraftId}`, label: view.registration }}
-          lead={`${summary.number} on ${view.registration}`}
+          lead={t('{number} on {registration}', { number: summary.number, registration: view.registration })}
         >
           {summary.title}
         </PageTitle>
@@ -52,7 +60,12 @@ export default async function WriteUpPage({ params }: Props) {
             <StateMark writeUp={summary} />
           </div>
           <p className={styles.said}>{summary.words}</p>
-          <FactList facts={factsOf(view)} />
+          {summary.carried && (
+            <p>
+              <CarriedMark mark={summary.carried} />
+            </p>
+          )}
+          <FactList facts={factsOf(t, view)} />
           <RelatedWriteUps earlier={view.earlier} later={view.later} from="ramp" />
           <Pictures photos={summary.photos} of={summary.number} />
           {isOpen && summary.reportedById === ref.personId && mayUse(who.roles, 'photo.add') && (
@@ -60,30 +73,33 @@ export default async function WriteUpPage({ params }: Props) {
           )}
         </Card>
         {view.observations.length > 0 && (
-          <Section title="Seen again">
+          <Section title={t('Seen again')}>
             <Card>
-              <SeenAgain observations={view.observations} zone={zone} from="ramp" />
+              <SeenAgain observations={view.observations} zone={zone} units={view.units} from="ramp" />
             </Card>
           </Section>
         )}
         {isOpen && (
-          <Section title="Why it matters">
+          <Section title={t('Why it matters')}>
             <Card>
               <VerdictLines lines={view.reasons} />
             </Card>
           </Section>
         )}
         {view.deferral && (
-          <Section title="Deferred">
+          <Section title={t('Deferred')}>
             <Card edge="blue">
               <p>{view.deferral.methodWords}</p>
               <p className={styles.soft}>
-                Under {view.deferral.basis === 'mel' ? 'the minimum equipment list' : '14 CFR 91.213(d)'},
-                {view.deferral.method === 'removed' ? ' removed' : ' deactivated'}.
+                {t('Under {which},{which2}.', {
+                  which:
+                    view.deferral.basis === 'mel' ? t('the minimum equipment list') : t('14 CFR 91.213(d)'),
+                  which2: view.deferral.method === 'removed' ? t(' removed') : t(' deactivated'),
+                })}
                 {view.deferral.recordedOn && (
                   <>
                     {' '}
-                    Written up <DateText date={view.deferral.recordedOn} />.
+                    {t('Written up')} <DateText date={view.deferral.recordedOn} />.
                   </>
                 )}
               </p>
@@ -94,7 +110,7 @@ export default async function WriteUpPage({ params }: Props) {
         {isOpen &&
           mayUse(who.roles, 'servicing.record') &&
           isClosedByServicing({ findingKey: view.findingKey, kind: summary.kind }) && (
-            <Section title="Serviced?">
+            <Section title={t('Serviced?')}>
               <Card>
                 <ServicingForm
                   discrepancyId={summary.id}
@@ -103,7 +119,7 @@ export default async function WriteUpPage({ params }: Props) {
               </Card>
             </Section>
           )}
-        <Section title="What became of it">
+        <Section title={t('What became of it')}>
           <Events events={eventsOf(view.determinations, worksOf(view))} zone={zone} />
         </Section>
       </div>
@@ -111,15 +127,17 @@ export default async function WriteUpPage({ params }: Props) {
   );
 }
 
-const factsOf = (view: WriteUpView) => [
-  { name: 'Where', value: whereInWords(view.summary) },
-  { name: 'System', value: view.jascLabel },
+const factsOf = (t: Translate, view: WriteUpView) => [
+  { name: t('Where'), value: whereInWords(t, view.summary) },
+  { name: t('System'), value: view.jascLabel },
   ...Object.entries(view.measurements).flatMap(([key, value]) => {
     const measurement = measurementOf(key);
-    return measurement ? [{ name: measurement.label, value: sayMeasured(value, measurement.unit) }] : [];
+    return measurement
+      ? [{ name: measurement.label, value: sayInUnits(value, measurement.unit, view.units) }]
+      : [];
   }),
-  { name: 'Written up by', value: view.summary.reportedBy },
-  { name: 'Found', value: <Moment at={view.foundAt} zone={view.zone} /> },
+  { name: t('Written up by'), value: view.summary.reportedBy },
+  { name: t('Found'), value: <Moment at={view.foundAt} zone={view.zone} /> },
 ];
 
 const worksOf = (view: WriteUpView) =>

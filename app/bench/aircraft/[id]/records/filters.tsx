@@ -1,3 +1,4 @@
+import { useWords } from '#words';
 import Link from '@/app/_ui/link';
 import { PARTS_OF_RECORDS, type PartOfRecord } from '@/lib/records/record-row';
 import styles from './records.module.css';
@@ -14,9 +15,10 @@ const hrefOf = ({ aircraftId, year, part }: Chosen): string =>
 
 /** By year, so that it stays quick over the years of an aircraft; by part, because 91.417(a)(1) asks for each. */
 export function Filters({ chosen, years }: { chosen: Chosen; years: readonly number[] }) {
+  const t = useWords();
   return (
     <div className={`${styles.filters} not-on-paper`}>
-      <nav aria-label="Year signed">
+      <nav aria-label={t('Year signed')}>
         <ul>
           {years.map((year) => (
             <li key={year}>
@@ -31,7 +33,7 @@ export function Filters({ chosen, years }: { chosen: Chosen; years: readonly num
           ))}
         </ul>
       </nav>
-      <nav aria-label="Part of the aircraft">
+      <nav aria-label={t('Part of the aircraft')}>
         <ul>
           {[null, ...PARTS_OF_RECORDS].map((part) => (
             <li key={part ?? 'all'}>
@@ -40,7 +42,7 @@ export function Filters({ chosen, years }: { chosen: Chosen; years: readonly num
                 aria-current={part === chosen.part ? 'true' : undefined}
                 replace
               >
-                {part ? PART_WORDS[part] : 'All parts'}
+                {part ? t(PART_WORDS[part]) : t('All parts')}
               </Link>
             </li>
           ))}

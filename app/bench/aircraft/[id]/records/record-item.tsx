@@ -1,3 +1,4 @@
+import { Say, useWords } from '#words';
 import { type ReactNode } from 'react';
 import { PaperLink } from '@/app/bench/paper-link';
 import { certificateWords } from '@/app/bench/words';
@@ -11,6 +12,7 @@ import { keptInWords, KIND_WORDS, PART_WORDS } from './words';
 
 /** One signed record: what it says, who signed, whether it stands as it was signed, and how long the law asks for it. */
 export function RecordItem({ row, zone }: { row: RecordRow; zone: string }) {
+  const t = useWords();
   return (
     <li className={styles.record}>
       <div className={styles.when}>
@@ -19,13 +21,13 @@ export function RecordItem({ row, zone }: { row: RecordRow; zone: string }) {
         </b>
         {row.ttisTenths !== null && (
           <span>
-            at <HoursText tenths={row.ttisTenths} />
+            <Say text="at <hoursText/>" parts={{ hoursText: <HoursText tenths={row.ttisTenths} /> }} />
           </span>
         )}
       </div>
       <div className={styles.body}>
         <p className={styles.kind}>
-          {KIND_WORDS[row.kind]}
+          {t(KIND_WORDS[row.kind])}
           {row.part !== 'aircraft' && `, ${PART_WORDS[row.part].toLowerCase()}`}
         </p>
         <h3 className={styles.title}>{row.title}</h3>
@@ -34,7 +36,7 @@ export function RecordItem({ row, zone }: { row: RecordRow; zone: string }) {
         {row.supersededWords && (
           <p>
             <Tag tone="grey" size="small">
-              Superseded
+              {t('Superseded')}
             </Tag>{' '}
             {row.supersededWords}
           </p>
@@ -42,19 +44,26 @@ export function RecordItem({ row, zone }: { row: RecordRow; zone: string }) {
         <p className={styles.signed}>
           {row.certificate ? (
             <>
-              Signed by <b>{row.by}</b>, {certificateWords(row.certificate.kind)} {row.certificate.number}
-              ,{' '}
+              <Say
+                text="Signed by <b>{by}</b>, {certificate} {number},"
+                parts={{ b: <b /> }}
+                values={{
+                  by: row.by,
+                  certificate: certificateWords(t, row.certificate.kind),
+                  number: row.certificate.number,
+                }}
+              />{' '}
             </>
           ) : (
             <>
-              By <b>{row.by}</b>,{' '}
+              <Say text="By <b>{by}</b>," parts={{ b: <b /> }} values={{ by: row.by }} />{' '}
             </>
           )}
           <Moment at={row.at} zone={zone} />
         </p>
         <Standing row={row} />
         <p className={styles.kept}>
-          {keptInWords(row.retention)} <Cite cite={row.retention.cite} plain />
+          {keptInWords(t, row.retention)} <Cite cite={row.retention.cite} plain />
         </p>
         <p className={`${styles.links} not-on-paper`}>
           <About row={row} />
@@ -67,19 +76,22 @@ export function RecordItem({ row, zone }: { row: RecordRow; zone: string }) {
 
 /** Unchanged or not is a word with a shape, and its hash beside it. */
 function Standing({ row: { changes, hash } }: { row: RecordRow }): ReactNode {
+  const t = useWords();
   if (changes === null) {
-    return <p className={styles.kept}>Carried over or recorded without a signature of its own here.</p>;
+    return (
+      <p className={styles.kept}>{t('Carried over or recorded without a signature of its own here.')}</p>
+    );
   }
   return (
     <div className={styles.standing}>
       {changes.length === 0 ? (
         <Tag tone="green" shape="tick" size="small">
-          Unchanged since it was signed
+          {t('Unchanged since it was signed')}
         </Tag>
       ) : (
         <>
           <Tag tone="red" size="small">
-            Not as it was signed
+            {t('Not as it was signed')}
           </Tag>
           <ul>
             {changes.map((change) => (
@@ -90,7 +102,7 @@ function Standing({ row: { changes, hash } }: { row: RecordRow }): ReactNode {
       )}
       {hash && (
         <code className={styles.hash} title={hash}>
-          <span className="out-of-sight">hash </span>
+          <span className="out-of-sight">{t('hash')} </span>
           {hash.slice(0, 16)}
         </code>
       )}
@@ -109,13 +121,14 @@ function About({ row: { about } }: { row: RecordRow }) {
 }
 
 function Paper({ row: { paper, title } }: { row: RecordRow }) {
+  const t = useWords();
   if (!paper) return null;
   const href = {
     entry: `/api/papers/entry?work=${paper.id}`,
     inspection: `/api/papers/inspection?id=${paper.id}`,
     list: `/api/papers/list?id=${paper.id}`,
   }[paper.kind];
-  const words = { entry: 'Entry to print', inspection: 'Entries to print', list: 'List to print' }[
+  const words = { entry: t('Entry to print'), inspection: t('Entries to print'), list: t('List to print') }[
     paper.kind
   ];
   return (

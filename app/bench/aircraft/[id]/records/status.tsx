@@ -1,3 +1,4 @@
+import { Say, useWords } from '#words';
 import { type ReactNode } from 'react';
 import { PaperLink } from '@/app/bench/paper-link';
 import { Cite } from '@/app/_ui/cite';
@@ -9,35 +10,39 @@ import styles from './records.module.css';
 
 /** 91.417(a)(2): what is kept and goes with the aircraft, paragraph by paragraph. */
 export function Status({ status }: { status: StatusSheet }) {
+  const t = useWords();
   return (
-    <Section title="Status, 14 CFR 91.417(a)(2)" id="status">
+    <Section title={t('Status, 14 CFR 91.417(a)(2)')} id="status">
       <Card>
-        <Part title="Total time in service" cite="14cfr91.417(a)(2)(i)">
+        <Part title={t('Total time in service')} cite="14cfr91.417(a)(2)(i)">
           <p>
-            Airframe: <HoursText tenths={status.ttisTenths} />.{' '}
-            {status.engines > 0 && 'Engine and propeller: not kept here. See their own logbooks.'}
+            <Say
+              text="Airframe: <hoursText/>."
+              parts={{ hoursText: <HoursText tenths={status.ttisTenths} /> }}
+            />{' '}
+            {status.engines > 0 && t('Engine and propeller: not kept here. See their own logbooks.')}
           </p>
         </Part>
-        <Part title="Life-limited parts" cite="14cfr91.417(a)(2)(ii)">
-          <Lines lines={status.lifeLimits} none="No life limit is entered." />
+        <Part title={t('Life-limited parts')} cite="14cfr91.417(a)(2)(ii)">
+          <Lines lines={status.lifeLimits} none={t('No life limit is entered.')} />
         </Part>
-        <Part title="Since overhaul, and maker’s intervals" cite="14cfr91.417(a)(2)(iii)">
-          <Lines lines={status.intervals} none="No overhaul and no maker’s interval is entered." />
+        <Part title={t('Since overhaul, and maker’s intervals')} cite="14cfr91.417(a)(2)(iii)">
+          <Lines lines={status.intervals} none={t('No overhaul and no maker’s interval is entered.')} />
         </Part>
-        <Part title="Inspections and tests" cite="14cfr91.417(a)(2)(iv)">
-          <Lines lines={status.inspections} none="No inspection is entered." />
+        <Part title={t('Inspections and tests')} cite="14cfr91.417(a)(2)(iv)">
+          <Lines lines={status.inspections} none={t('No inspection is entered.')} />
         </Part>
-        <Part title="Airworthiness directives" cite="14cfr91.417(a)(2)(v)">
+        <Part title={t('Airworthiness directives')} cite="14cfr91.417(a)(2)(v)">
           <p>
             {status.directivesReviewedOn ? (
               <>
-                Gone through on <DateText date={status.directivesReviewedOn} />.
+                {t('Gone through on')} <DateText date={status.directivesReviewedOn} />.
               </>
             ) : (
-              'Nobody has gone through the directives that apply.'
+              t('Nobody has gone through the directives that apply.')
             )}
           </p>
-          <Lines lines={status.directives} none="No recurring directive is entered." directive />
+          <Lines lines={status.directives} none={t('No recurring directive is entered.')} directive />
           {status.namedDirectives.length > 0 && (
             <ul className={styles.lines}>
               {status.namedDirectives.map(({ id, number, title }) => (
@@ -48,9 +53,9 @@ export function Status({ status }: { status: StatusSheet }) {
             </ul>
           )}
         </Part>
-        <Part title="Form 337" cite="14cfr91.417(a)(2)(vi)">
+        <Part title={t('Form 337')} cite="14cfr91.417(a)(2)(vi)">
           {status.forms337.length === 0 ? (
-            <p>No major repair or major alteration has been signed here.</p>
+            <p>{t('No major repair or major alteration has been signed here.')}</p>
           ) : (
             <ul className={styles.lines}>
               {status.forms337.map(({ workId, title, on, form }) => (
@@ -61,8 +66,8 @@ export function Status({ status }: { status: StatusSheet }) {
                       , <DateText date={on} />
                     </>
                   )}
-                  : {form ?? 'form not stated'}{' '}
-                  <PaperLink href={`/api/papers/entry?work=${workId}`}>Entry</PaperLink>
+                  : {form ?? t('form not stated')}{' '}
+                  <PaperLink href={`/api/papers/entry?work=${workId}`}>{t('Entry')}</PaperLink>
                 </li>
               ))}
             </ul>
@@ -85,6 +90,7 @@ function Part({ title, cite, children }: { title: string; cite: string; children
 }
 
 function Lines(props: { lines: readonly StatusLine[]; none: string; directive?: boolean }) {
+  const t = useWords();
   if (props.lines.length === 0) return <p>{props.none}</p>;
   return (
     <ul className={styles.lines}>
@@ -94,11 +100,14 @@ function Lines(props: { lines: readonly StatusLine[]; none: string; directive?: 
             {line.name}
             {line.reference && ` (${line.reference})`}
           </b>
-          {!line.binding && ' recommended, not binding.'} <Last line={line} /> <Next line={line} />
+          {!line.binding && t(' recommended, not binding.')} <Last line={line} /> <Next line={line} />
           {props.directive && (
             <>
               {' '}
-              Method: {line.method ?? 'not stated'}. Revision: {line.revision ?? 'not stated'}.
+              {t('Method: {method}. Revision: {revision}.', {
+                method: line.method ?? t('not stated'),
+                revision: line.revision ?? t('not stated'),
+              })}
             </>
           )}
         </li>
@@ -107,39 +116,52 @@ function Lines(props: { lines: readonly StatusLine[]; none: string; directive?: 
   );
 }
 
-function Last({ line: { lastOn, lastTenths, sinceTenths } }: { line: StatusLine }) {
-  if (lastOn === null) return <>Last: not known.</>;
+function Last({ line: { lastOn, lastTenths, sinceTenths, carriedOver } }: { line: StatusLine }) {
+  const t = useWords();
+  if (lastOn === null) return <>{t('Last: not known.')}</>;
   return (
     <>
-      Last <DateText date={lastOn} /> at <HoursText tenths={lastTenths} />
-      {sinceTenths !== null && (
-        <>
-          , <HoursText tenths={sinceTenths} /> since
-        </>
-      )}
-      .
+      {t('Last')} <DateText date={lastOn} />{' '}
+      <Say
+        text="at <hoursText/>{sinceTenths}."
+        parts={{ hoursText: <HoursText tenths={lastTenths} /> }}
+        values={{
+          sinceTenths: sinceTenths !== null && (
+            <>
+              <Say text=", <hoursText/> since" parts={{ hoursText: <HoursText tenths={sinceTenths} /> }} />
+            </>
+          ),
+        }}
+      />
+      {carriedOver && ` ${t('Carried over from paper.')}`}
     </>
   );
 }
 
 function Next({ line }: { line: StatusLine }) {
-  if (line.missing !== null) return <b>Next: not known, for want of {line.missing}.</b>;
-  if (line.dueOn === null && line.dueTenths === null) return <>Next: no limit is set.</>;
+  const t = useWords();
+  if (line.missing !== null)
+    return <b>{t('Next: not known, for want of {missing}.', { missing: line.missing })}</b>;
+  if (line.dueOn === null && line.dueTenths === null) return <>{t('Next: no limit is set.')}</>;
   return (
     <>
-      Next{' '}
-      {line.dueOn && (
-        <>
-          through <DateText date={line.dueOn} />
-        </>
-      )}
-      {line.dueOn && line.dueTenths !== null && ' or '}
-      {line.dueTenths !== null && (
-        <>
-          until <HoursText tenths={line.dueTenths} />
-        </>
-      )}
-      : {dueInWords(line)}.
+      <Say
+        text="Next {dueOn}{dueOn2}{dueTenths}: {due}."
+        values={{
+          dueOn: line.dueOn && (
+            <>
+              {t('through')} <DateText date={line.dueOn} />
+            </>
+          ),
+          dueOn2: line.dueOn && line.dueTenths !== null && t(' or '),
+          dueTenths: line.dueTenths !== null && (
+            <>
+              <Say text="until <hoursText/>" parts={{ hoursText: <HoursText tenths={line.dueTenths} /> }} />
+            </>
+          ),
+          due: dueInWords(t, line),
+        }}
+      />
     </>
   );
 }

@@ -1,42 +1,47 @@
+import { said } from '@/lib/words/said';
+import { type Translate } from '@/lib/words/translate';
 import { type KindOfRecord, type PartOfRecord } from '@/lib/records/record-row';
 import { type Retention } from '@/lib/rules/part-91/91-417-records';
 import { dateInWords } from '@/app/_ui/moment';
 
 export const PART_WORDS: Readonly<Record<PartOfRecord, string>> = {
-  airframe: 'Airframe',
-  engine: 'Engine',
-  propeller: 'Propeller',
-  appliance: 'Appliances',
-  aircraft: 'Whole aircraft, or not said',
+  airframe: said('Airframe'),
+  engine: said('Engine'),
+  propeller: said('Propeller'),
+  appliance: said('Appliances'),
+  aircraft: said('Whole aircraft, or not said'),
 };
 
 export const KIND_WORDS: Readonly<Record<KindOfRecord, string>> = {
-  work: 'Maintenance entry',
-  inspection: 'Inspection entry',
-  compliance: 'Record of what recurs',
-  determination: 'Determination',
-  deferral: 'Deferral',
-  'check-flight': 'Check flight',
-  list: 'List of 43.11(b)',
-  extension: 'Extension',
-  permit: 'Special flight permit',
-  'permit-inspection': 'Inspection for a permit',
+  work: said('Maintenance entry'),
+  inspection: said('Inspection entry'),
+  compliance: said('Record of what recurs'),
+  determination: said('Determination'),
+  deferral: said('Deferral'),
+  'check-flight': said('Check flight'),
+  list: said('List of 43.11(b)'),
+  extension: said('Extension'),
+  permit: said('Special flight permit'),
+  'permit-inspection': said('Inspection for a permit'),
+  vouching: said('Vouched for'),
 };
 
 /** "kept through 25 Nov 2027", as short as the law's answer allows. */
-export function keptInWords({ keepThrough, asked }: Retention): string {
+export function keptInWords(t: Translate, { keepThrough, asked }: Retention): string {
   switch (keepThrough) {
     case 'with-the-aircraft':
-      return 'Kept, and goes with the aircraft';
+      return t('Kept, and goes with the aircraft');
     case 'until-repaired':
-      return 'Kept until repaired and approved';
+      return t('Kept until repaired and approved');
     case 'until-the-next':
-      return 'Kept until the next supersedes it';
+      return t('Kept until the next supersedes it');
     case 'not-named':
-      return '91.417 does not name it';
+      return t('91.417 does not name it');
     default:
       return asked
-        ? `The law asks for it through ${dateInWords(keepThrough)}`
-        : `The law asked for it through ${dateInWords(keepThrough)}; it stays here all the same`;
+        ? t('The law asks for it through {date}', { date: dateInWords(keepThrough) })
+        : t('The law asked for it through {date}; it stays here all the same', {
+            date: dateInWords(keepThrough),
+          });
   }
 }

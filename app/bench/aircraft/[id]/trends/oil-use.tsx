@@ -1,4 +1,7 @@
-import { sayMeasured } from '@/lib/rules/findings/measurements';
+import { Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
+import { type Translate } from '@/lib/words/translate';
+import { sayInUnits, type Units } from '@/lib/units/say';
 import { type OilSpan } from '@/lib/rules/trend';
 import { type TrendsView } from '@/lib/trends/read-trends';
 import { DateText, HoursText, momentInWords } from '../../../../_ui/moment';
@@ -8,25 +11,39 @@ import { Chart } from './chart';
 import styles from './trends.module.css';
 
 /** Oil used in an hour, span by span; spans that cannot be worked out are said, not guessed. */
-export function OilUse({ oil, zone }: { oil: NonNullable<TrendsView['oil']>; zone: string }) {
+export function OilUse(props: {
+  oil: NonNullable<TrendsView['oil']>;
+  zone: string;
+  units: Units | undefined;
+}) {
+  const { oil, zone, units } = props;
+  const t = useWords();
   const { spans, use } = oil;
   const counted = spans.filter(({ rateThousandths }) => rateThousandths !== null);
   const notRecorded = spans.filter(({ leftOut }) => leftOut === 'addition-not-recorded').length;
   const noTime = spans.filter(({ leftOut }) => leftOut === 'time-not-known').length;
   return (
-    <Section title="Oil used in an hour">
+    <Section title={t('Oil used in an hour')}>
       <div className={styles.sheet}>
         {use === null ? (
-          <EmptyState title="Not known yet.">
-            <p>It takes two readings of the dipstick with flying between and the meters read.</p>
+          <EmptyState title={t('Not known yet.')}>
+            <p>{t('It takes two readings of the dipstick with flying between and the meters read.')}</p>
           </EmptyState>
         ) : (
           <p>
-            Last {use.recentCount} spans: <b>{sayRate(use.recent)}</b>.
+            <Say
+              text="Last {recentCount} spans: <b>{sayRate}</b>."
+              parts={{ b: <b /> }}
+              values={{ recentCount: use.recentCount, sayRate: sayRate(t, use.recent) }}
+            />
             {use.before !== null && (
               <>
                 {' '}
-                The {use.beforeCount} before: {sayRate(use.before)}. {compared(use.recent, use.before)}
+                {t('The {beforeCount} before: {sayRate}. {compared}', {
+                  beforeCount: use.beforeCount,
+                  sayRate: sayRate(t, use.before),
+                  compared: compared(t, use.recent, use.before),
+                })}
               </>
             )}
           </p>
@@ -34,23 +51,27 @@ export function OilUse({ oil, zone }: { oil: NonNullable<TrendsView['oil']>; zon
         {notRecorded > 0 && (
           <p>
             <Tag tone="amber" size="small">
-              Addition not recorded
+              {t('Addition not recorded')}
             </Tag>{' '}
-            The level rose {notRecorded === 1 ? 'once' : `${notRecorded} times`} without oil recorded as
-            added. Left out.
+            {t('The level rose {which} without oil recorded as added. Left out.', {
+              which: notRecorded === 1 ? t('once') : t('{notRecorded} times', { notRecorded }),
+            })}
           </p>
         )}
         {noTime > 0 && (
           <p className={styles.soft}>
-            {noTime} {noTime === 1 ? 'span has' : 'spans have'} no known time in service and{' '}
-            {noTime === 1 ? 'is' : 'are'} left out.
+            {t('{noTime} {which} no known time in service and {which2} left out.', {
+              noTime,
+              which: noTime === 1 ? t('span has') : t('spans have'),
+              which2: noTime === 1 ? t('is') : t('are'),
+            })}
           </p>
         )}
         {counted.length > 0 && (
           <Chart
             id="oil-used"
-            title="Oil used in an hour over time"
-            description={described(counted, zone)}
+            title={t('Oil used in an hour over time')}
+            description={described(t, counted, zone)}
             points={counted.map((span) => ({
               at: span.to,
               value: span.rateThousandths ?? 0,
@@ -58,29 +79,31 @@ export function OilUse({ oil, zone }: { oil: NonNullable<TrendsView['oil']>; zon
             }))}
             limits={[]}
             say={twoPlaces}
-            unit="qt/h"
+            unit={t('qt/h')}
             zone={zone}
           />
         )}
-        <Spans spans={spans} zone={zone} />
+        <Spans spans={spans} zone={zone} units={units} />
       </div>
     </Section>
   );
 }
 
-function Spans({ spans, zone }: { spans: readonly OilSpan[]; zone: string }) {
+function Spans(props: { spans: readonly OilSpan[]; zone: string; units: Units | undefined }) {
+  const { spans, zone, units } = props;
+  const t = useWords();
   if (spans.length === 0) return null;
   return (
     <details className={styles.figures}>
-      <summary>The same as a table: oil used in an hour</summary>
+      <summary>{t('The same as a table: oil used in an hour')}</summary>
       <table className={styles.table}>
         <thead>
           <tr>
-            <th scope="col">Until</th>
-            <th scope="col">Flown</th>
-            <th scope="col">Added</th>
-            <th scope="col">Used</th>
-            <th scope="col">In an hour</th>
+            <th scope="col">{t('Until')}</th>
+            <th scope="col">{t('Flown')}</th>
+            <th scope="col">{t('Added')}</th>
+            <th scope="col">{t('Used')}</th>
+            <th scope="col">{t('In an hour')}</th>
           </tr>
         </thead>
         <tbody>
@@ -92,12 +115,14 @@ function Spans({ spans, zone }: { spans: readonly OilSpan[]; zone: string }) {
               <td>
                 <HoursText tenths={span.flownTenths} />
               </td>
-              <td>{sayMeasured(span.addedTenths, 'tenth-quart')}</td>
-              <td>{span.usedTenths < 0 ? 'level rose' : sayMeasured(span.usedTenths, 'tenth-quart')}</td>
+              <td>{sayInUnits(span.addedTenths, 'tenth-quart', units)}</td>
+              <td>
+                {span.usedTenths < 0 ? t('level rose') : sayInUnits(span.usedTenths, 'tenth-quart', units)}
+              </td>
               <td>
                 {span.rateThousandths === null
-                  ? LEFT_OUT[span.leftOut ?? 'time-not-known']
-                  : sayRate(span.rateThousandths)}
+                  ? t(LEFT_OUT[span.leftOut ?? 'time-not-known'])
+                  : sayRate(t, span.rateThousandths)}
               </td>
             </tr>
           ))}
@@ -108,28 +133,36 @@ function Spans({ spans, zone }: { spans: readonly OilSpan[]; zone: string }) {
 }
 
 const LEFT_OUT: Readonly<Record<NonNullable<OilSpan['leftOut']>, string>> = {
-  'addition-not-recorded': 'left out: addition not recorded',
-  'time-not-known': 'left out: time in service not known',
+  'addition-not-recorded': said('left out: addition not recorded'),
+  'time-not-known': said('left out: time in service not known'),
 };
 
 /** Thousandths of a quart as "0.12", rounded: a dipstick does not read to thousandths. */
 const twoPlaces = (thousandths: number): string => (thousandths / 1000).toFixed(2);
-const sayRate = (thousandths: number): string => `${twoPlaces(thousandths)} qt/h`;
+const sayRate = (t: Translate, thousandths: number): string =>
+  t('{twoPlaces} qt/h', { twoPlaces: twoPlaces(thousandths) });
 
 /** Said only where it is more than a quarter: a dipstick is read to half a quart. Our choice. */
-function compared(recent: number, before: number): string {
-  if (recent * 4 > before * 5) return 'It uses more lately.';
-  return recent * 5 < before * 4 ? 'It uses less lately.' : 'About the same.';
+function compared(t: Translate, recent: number, before: number): string {
+  if (recent * 4 > before * 5) return t('It uses more lately.');
+  return recent * 5 < before * 4 ? t('It uses less lately.') : t('About the same.');
 }
 
-function described(counted: readonly OilSpan[], zone: string): string {
+function described(t: Translate, counted: readonly OilSpan[], zone: string): string {
   const rates = counted.map(({ rateThousandths }) => rateThousandths ?? 0);
   const [first, last] = [counted[0], counted.at(-1)];
   if (!first || !last) return '';
   return [
-    `${counted.length} spans from ${momentInWords(first.from, zone)} to ${momentInWords(last.to, zone)}`,
-    `least ${sayRate(Math.min(...rates))}, most ${sayRate(Math.max(...rates))}`,
-    `newest ${sayRate(last.rateThousandths ?? 0)}`,
+    t('{counted} spans from {moment} to {moment2}', {
+      counted: counted.length,
+      moment: momentInWords(first.from, zone),
+      moment2: momentInWords(last.to, zone),
+    }),
+    t('least {sayRate}, most {sayRate2}', {
+      sayRate: sayRate(t, Math.min(...rates)),
+      sayRate2: sayRate(t, Math.max(...rates)),
+    }),
+    t('newest {sayRate}', { sayRate: sayRate(t, last.rateThousandths ?? 0) }),
   ].join('; ');
 }
 

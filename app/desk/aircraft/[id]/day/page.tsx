@@ -1,3 +1,5 @@
+import { Say, useWords } from '#words';
+import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
 import { ButtonRow, LinkButton } from '@/app/_ui/button';
@@ -16,44 +18,54 @@ import { Flights } from './flights';
 import { Timeline } from './timeline';
 import { dayInFull } from './words';
 
-export const metadata: Metadata = { title: 'Over the day' };
+export async function generateMetadata(): Promise<Metadata> {
+  const t = await words();
+  return { title: t('Over the day') };
+}
 
 /** One aircraft over one day at its base: what it may do when, and what changes at each border. */
 export default async function DayPage(props: {
   params: Promise<{ id: string }>;
   searchParams: Promise<Record<string, string | string[] | undefined>>;
 }) {
+  const t = await words();
   const { id } = await props.params;
   const { on } = await props.searchParams;
   const here = `/desk/aircraft/${encodeURIComponent(id)}/day`;
   const asked = typeof on === 'string' && on !== '' ? on : undefined;
   const { ref, who } = await requireActor(asked ? `${here}?on=${encodeURIComponent(asked)}` : here);
   const day = await readDay(ref, { aircraftId: id, on: asked });
-  if (!day.ok) return <Refused who={who} title="Over the day" problem={day.problem} />;
+  if (!day.ok) return <Refused who={who} title={t('Over the day')} problem={day.problem} />;
   const { registration, baseIdent, baseName, zone, asOf, seq } = day.value;
   return (
     <Shell who={who}>
       <PageTitle
         back={{ href: `/desk/aircraft/${id}`, label: registration }}
-        lead={`In the air from ${baseIdent}, ${baseName}, below 10,000 ft and over land, at each moment of ${dayInFull(day.value.on)}. Times are those of ${baseIdent}.`}
+        lead={t(
+          'In the air from {baseIdent}, {baseName}, below 10,000 ft and over land, at each moment of {dayInFull}. Times are those of {baseIdent}.',
+          { baseIdent, baseName, dayInFull: dayInFull(t, day.value.on) },
+        )}
       >
-        {registration} over the day
+        {t('{registration} over the day', { registration })}
       </PageTitle>
       <StaysFresh asOf={asOf} zones={[zone]} seq={seq}>
         <Which here={here} day={day.value} />
-        <Section title="Timeline">
+        <Section title={t('Timeline')}>
           <Timeline day={day.value} />
         </Section>
-        <Section title="What changes, and why" id="borders">
+        <Section title={t('What changes, and why')} id="borders">
           <Borders day={day.value} />
         </Section>
-        <Section title={`Booked (${day.value.flights.length})`}>
+        <Section title={t('Booked ({flights})', { flights: day.value.flights.length })}>
           <Flights day={day.value} />
         </Section>
         <div className={styles.foot}>
           <Caution form="long" />
           <p className={styles.soft}>
-            Facts version {day.value.factsVersion}, rules {day.value.rulesVersion}.
+            {t('Facts version {factsVersion}, rules {rulesVersion}.', {
+              factsVersion: day.value.factsVersion,
+              rulesVersion: day.value.rulesVersion,
+            })}
           </p>
         </div>
       </StaysFresh>
@@ -63,32 +75,41 @@ export default async function DayPage(props: {
 
 /** Which day is shown, the days beside it, and what has to be known about how it was judged. */
 function Which({ here, day }: { here: string; day: DayView }) {
+  const t = useWords();
   const { on, today, previous, next, isPast, spentBefore } = day;
   return (
     <>
       <div className={styles.which}>
         <h2>
-          {dayInFull(on)}
-          {on === today && ' (today)'}
+          {dayInFull(t, on)}
+          {on === today && t(' (today)')}
         </h2>
         <ButtonRow>
-          <LinkButton href={`${here}?on=${previous}`}>Day before</LinkButton>
-          {on !== today && <LinkButton href={here}>Today</LinkButton>}
-          <LinkButton href={`${here}?on=${next}`}>Day after</LinkButton>
+          <LinkButton href={`${here}?on=${previous}`}>{t('Day before')}</LinkButton>
+          {on !== today && <LinkButton href={here}>{t('Today')}</LinkButton>}
+          <LinkButton href={`${here}?on=${next}`}>{t('Day after')}</LinkButton>
         </ButtonRow>
         <ChooseDay here={here} on={on} />
       </div>
       {isPast && (
-        <Notice tone="blue" title="This day is over.">
-          It is judged with the facts of now, not with those of then. What was answered then stands in the
-          releases.
+        <Notice tone="blue" title={t('This day is over.')}>
+          {t(
+            'It is judged with the facts of now, not with those of then. What was answered then stands in the releases.',
+          )}
         </Notice>
       )}
       {spentBefore.flights > 0 && (
         <p>
-          Counted before this day: <HoursText tenths={spentBefore.tenths} /> of{' '}
-          {spentBefore.flights === 1 ? 'one flight' : `${spentBefore.flights} flights`} not back yet or booked
-          earlier.
+          <Say
+            text="Counted before this day: <hoursText/> of {which} not back yet or booked earlier."
+            parts={{ hoursText: <HoursText tenths={spentBefore.tenths} /> }}
+            values={{
+              which:
+                spentBefore.flights === 1
+                  ? t('one flight')
+                  : t('{flights} flights', { flights: spentBefore.flights }),
+            }}
+          />
         </p>
       )}
     </>

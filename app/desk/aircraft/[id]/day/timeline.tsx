@@ -1,5 +1,7 @@
 'use client';
 
+import { Say, useWords } from '#words';
+import { said } from '@/lib/words/said';
 import { useIsLost } from '@/app/_ui/freshness';
 import { ShapeMark, type Shape } from '@/app/_ui/tag';
 import { type DayView } from '@/lib/fleet/read-day';
@@ -8,43 +10,47 @@ import styles from './timeline.module.css';
 import { clockAt, percentOf } from './words';
 
 const LOOK: Record<Outcome, { readonly word: string; readonly shape: Shape; readonly style: string }> = {
-  go: { word: 'Go', shape: 'disc', style: 'go' },
-  'go-with-limits': { word: 'Limits', shape: 'wedge', style: 'limits' },
-  'no-go': { word: 'No go', shape: 'block', style: 'nogo' },
+  go: { word: said('Go'), shape: 'disc', style: 'go' },
+  'go-with-limits': { word: said('Limits'), shape: 'wedge', style: 'limits' },
+  'no-go': { word: said('No go'), shape: 'block', style: 'nogo' },
 };
-const LIGHT_WORDS = { day: 'Day', twilight: 'Twilight', night: 'Night' } as const;
+const LIGHT_WORDS = { day: said('Day'), twilight: said('Twilight'), night: said('Night') } as const;
 
 /** The day drawn: light, four lanes, flights, hours. A picture only; everything in it stands in words below. */
 export function Timeline({ day }: { day: DayView }) {
-  if (useIsLost()) return <p className={styles.lost}>Not known: the server cannot be reached.</p>;
+  const t = useWords();
+  if (useIsLost()) return <p className={styles.lost}>{t('Not known: the server cannot be reached.')}</p>;
   const isNow = Date.parse(day.from) <= Date.parse(day.asOf) && Date.parse(day.asOf) < Date.parse(day.until);
   return (
     <>
       <div
         role="img"
-        aria-label={`Timeline of ${day.registration}: light, four kinds of use, booked flights. The list below says the same in words.`}
+        aria-label={t(
+          'Timeline of {registration}: light, four kinds of use, booked flights. The list below says the same in words.',
+          { registration: day.registration },
+        )}
         className={styles.timeline}
       >
-        <Row name="Light">
+        <Row name={t('Light')}>
           {day.light.map(({ from, until, light }) => (
             <Piece key={from} day={day} from={from} until={until} look={styles[light]}>
-              {LIGHT_WORDS[light]}
+              {t(LIGHT_WORDS[light])}
             </Piece>
           ))}
         </Row>
         {day.lanes.map(({ id, name, spans }) => (
-          <Row key={id} name={name}>
+          <Row key={id} name={t(name)}>
             {spans.map(({ from, until, outcome }) => (
               <Piece key={from} day={day} from={from} until={until} look={styles[LOOK[outcome].style]}>
                 <ShapeMark shape={LOOK[outcome].shape} />
-                <span className={styles.word}>{LOOK[outcome].word}</span>
+                <span className={styles.word}>{t(LOOK[outcome].word)}</span>
               </Piece>
             ))}
             {isNow && <Now day={day} />}
           </Row>
         ))}
         {day.flights.length > 0 && (
-          <Row name="Booked">
+          <Row name={t('Booked')}>
             {day.flights.map(({ id, departAt, arriveAt, label }) => (
               <Piece key={id} day={day} from={departAt} until={arriveAt} look={styles.flight}>
                 {label}
@@ -53,7 +59,7 @@ export function Timeline({ day }: { day: DayView }) {
           </Row>
         )}
         {day.borders.some(({ letter }) => letter !== null) && (
-          <Row name="Changes" look={styles.letters}>
+          <Row name={t('Changes')} look={styles.letters}>
             {day.borders.map(({ at, letter }) =>
               letter === null ? null : (
                 <span key={at} className={styles.letter} style={{ left: `${percentOf(at, day)}%` }}>
@@ -75,18 +81,22 @@ export function Timeline({ day }: { day: DayView }) {
           ))}
         </Row>
       </div>
-      <ul className={styles.legend} aria-label="Legend">
+      <ul className={styles.legend} aria-label={t('Legend')}>
         {Object.values(LOOK).map(({ word, shape, style }) => (
           <li key={word}>
             <span className={`${styles.swatch} ${styles[style]}`}>
               <ShapeMark shape={shape} />
             </span>
-            {word === 'Limits' ? 'Go with limits' : word}
+            {word === 'Limits' ? t('Go with limits') : word}
           </li>
         ))}
         {isNow && (
           <li>
-            <span className={styles.nowSwatch} /> Now, {clockAt(day.asOf, day)}
+            <Say
+              text="<span/> Now, {clockAt}"
+              parts={{ span: <span className={styles.nowSwatch} /> }}
+              values={{ clockAt: clockAt(day.asOf, day) }}
+            />
           </li>
         )}
       </ul>

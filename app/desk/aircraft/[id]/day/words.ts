@@ -1,8 +1,9 @@
+import { type Translate } from '@/lib/words/translate';
 import { type DayView } from '@/lib/fleet/read-day';
 
 /** "Wednesday, 25 November 2026": a date of the base, which has no zone to convert. */
-export const dayInFull = (date: string): string =>
-  new Intl.DateTimeFormat('en-GB', {
+export const dayInFull = (t: Translate, date: string): string =>
+  new Intl.DateTimeFormat(t.language === 'en' ? 'en-GB' : t.language, {
     weekday: 'long',
     day: 'numeric',
     month: 'long',
