@@ -29,7 +29,7 @@ test('a pilot signs in and files a finding', async ({ page }) => {
   await skipToContent(page);
   await press(page, page.getByRole('link', { name: /N053QB/ }));
   await press(page, page.getByRole('link', { name: 'Write up a finding' }));
-  await press(page, page.getByRole('link', { name: 'Propeller', exact: true }));
+  await press(page, page.getByRole('link', { name: 'Propeller' }).first());
   await press(page, page.getByRole('button', { name: 'Propeller nick, deep or sharp', exact: true }));
   await type(page, page.getByLabel('What you saw'), `Found by keyboard, ${Date.now()}.`);
   await press(page, page.getByRole('button', { name: 'Send', exact: true }));
