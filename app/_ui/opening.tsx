@@ -1,6 +1,8 @@
 'use client';
 
 import { useWords } from '#words';
+// The state of the link around it, not a link.
+// eslint-disable-next-line no-restricted-imports
 import { useLinkStatus } from 'next/link';
 import { createPortal } from 'react-dom';
 import styles from './opening.module.css';

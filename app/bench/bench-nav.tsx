@@ -1,7 +1,6 @@
 import { useWords } from '#words';
 import { said } from '@/lib/words/said';
-import Link from '../_ui/link';
-import styles from './bench-nav.module.css';
+import { SheetsNav } from '../_ui/sheets-nav';
 
 const SHEETS = [
   { key: 'queue', href: '/bench', label: said('Write-ups') },
@@ -12,17 +11,5 @@ const SHEETS = [
 /** The sheets of the bench: what is written up, what falls due, and the figures (which the desk shows as well). */
 export function BenchNav({ at }: { at: (typeof SHEETS)[number]['key'] }) {
   const t = useWords();
-  return (
-    <nav aria-label={t('Bench')} className={styles.nav}>
-      <ul>
-        {SHEETS.map((sheet) => (
-          <li key={sheet.key}>
-            <Link href={sheet.href} aria-current={sheet.key === at ? 'page' : undefined}>
-              {sheet.label}
-            </Link>
-          </li>
-        ))}
-      </ul>
-    </nav>
-  );
+  return <SheetsNav name={t('Bench')} sheets={SHEETS} at={at} />;
 }

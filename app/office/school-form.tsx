@@ -4,7 +4,8 @@ import { useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { CommandForm } from '@/app/_ui/command-form';
-import { ChoiceGroup, TextField } from '@/app/_ui/fields';
+import { YesNo } from '@/app/bench/forms/yes-no';
+import { TextField } from '@/app/_ui/fields';
 import { Notice } from '@/app/_ui/notice';
 import { useCommand } from '@/app/_ui/use-command';
 import { saveSchool } from './actions';
@@ -31,15 +32,10 @@ export function SchoolForm({ name, part141 }: { name: string; part141: boolean |
   return (
     <CommandForm command={command} submit={t('Save the school')} label={t('The school or club')}>
       <TextField name="name" label={t('Its name')} maxLength={120} autoComplete="organization" />
-      <ChoiceGroup
+      <YesNo
         name="part141"
         label={t('Is it certificated under part 141?')}
         hint={t('Then a student’s solo needs the 100-hour inspection as well (141.39).')}
-        sideBySide
-        choices={[
-          { value: 'yes', label: t('Yes') },
-          { value: 'no', label: t('No') },
-        ]}
       />
       {saved && <Notice tone="blue" title={t('Saved.')} />}
     </CommandForm>

@@ -9,6 +9,7 @@ import { EMPTY_BASE } from '@/app/desk/bases/base-typed';
 import styles from '@/app/desk/bases/bases.module.css';
 import { ZoneFields } from '@/app/desk/bases/zone-fields';
 import { CommandForm } from '@/app/_ui/command-form';
+import { YesNo } from '@/app/bench/forms/yes-no';
 import { ChoiceGroup, TextField } from '@/app/_ui/fields';
 import { tellSessionChanged } from '@/app/_ui/live/line';
 import { Section } from '@/app/_ui/page';
@@ -56,16 +57,11 @@ export function SetUpForm({ token }: { token: string }) {
     >
       <Section title={t('The school or club')}>
         <TextField name="operatorName" label={t('Its name')} maxLength={120} autoComplete="organization" />
-        <ChoiceGroup
+        <YesNo
           name="part141"
           label={t('Is it certificated under part 141?')}
           hint={t('Then a student’s solo needs the 100-hour inspection as well (141.39).')}
-          sideBySide
-          choices={[
-            { value: 'yes', label: t('Yes') },
-            { value: 'no', label: t('No') },
-            { value: 'not-said', label: t('Not known') },
-          ]}
+          third={{ value: 'not-said', label: t('Not known') }}
         />
         <ChoiceGroup
           name="units"

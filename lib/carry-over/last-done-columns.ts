@@ -1,5 +1,6 @@
 /** The columns of a file of inspections and tests last done (docs/import.md); the form of one sends the same texts. */
 import { z } from 'zod';
+import { columnDoc, type ColumnDoc } from '../equipment/column-doc';
 import { parseTenths } from '../rules/hours';
 import { said } from '../words/said';
 import { neededDate, neededText, optionalDate, optionalText, yesNoUnknown } from './answers';
@@ -43,21 +44,10 @@ export const lastDoneRow = z.object({
   ...lastDoneShape,
 });
 
-interface ColumnDoc {
-  readonly column: keyof z.input<typeof lastDoneRow>;
-  readonly needed: boolean;
-  readonly what: string;
-  readonly example: string;
-}
+type Column = keyof z.input<typeof lastDoneRow>;
+const doc = columnDoc<Column>;
 
-const doc = (column: ColumnDoc['column'], what: string, example = '', needed = false): ColumnDoc => ({
-  column,
-  what,
-  example,
-  needed,
-});
-
-export const LAST_DONE_DOCS: readonly ColumnDoc[] = [
+export const LAST_DONE_DOCS: readonly ColumnDoc<Column>[] = [
   doc('aircraft', said('Registration, as it stands here.'), 'N012AB', true),
   doc(
     'inspection',

@@ -1,5 +1,6 @@
 /** The columns of a file of open write-ups (docs/import.md); the form of one write-up sends the same texts. */
 import { z } from 'zod';
+import { columnDoc, type ColumnDoc } from '../equipment/column-doc';
 import { FINDING_KINDS } from '../findings/schema';
 import { said } from '../words/said';
 import {
@@ -93,22 +94,11 @@ export const writeUpRow = z.object({
   ...writeUpShape,
 });
 
-interface ColumnDoc {
-  readonly column: keyof z.input<typeof writeUpRow>;
-  readonly needed: boolean;
-  readonly what: string;
-  readonly example: string;
-}
-
-const doc = (column: ColumnDoc['column'], what: string, example = '', needed = false): ColumnDoc => ({
-  column,
-  what,
-  example,
-  needed,
-});
+type Column = keyof z.input<typeof writeUpRow>;
+const doc = columnDoc<Column>;
 
 /** What stands in docs/import.md and on the screen, in the order of the template. */
-export const WRITE_UP_DOCS: readonly ColumnDoc[] = [
+export const WRITE_UP_DOCS: readonly ColumnDoc<Column>[] = [
   doc('aircraft', said('Registration, as it stands here.'), 'N012AB', true),
   doc('found_on', said('The day it was found, as 2026-11-25.'), '2026-11-02', true),
   doc('found_by', said('Who wrote it up, as the paper says.'), 'Vera Alderbank'),

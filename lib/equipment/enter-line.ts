@@ -23,19 +23,20 @@ export const enterLine = command({
     await requireFreeName(tx, operatorId, aircraftId, line.name, equipmentId);
     const columns = lineColumns(line);
     const [kept] = await keepLines(context, aircraft, [{ equipmentId, columns, source }], 'typed');
+    if (!kept) throw new RangeError('One line was to be kept.');
     await factsChanged(tx, operatorId, aircraftId);
     return {
-      value: { equipmentId: kept!.equipmentId, name: columns.name },
+      value: { equipmentId: kept.equipmentId, name: columns.name },
       audit: {
         subjectKind: 'equipment',
-        subjectId: kept!.equipmentId,
+        subjectId: kept.equipmentId,
         detail: {
           registration: aircraft.registration,
           line: columns,
           changed: before ? differences(lineContent(before), columns) : null,
           source,
-          vouching: kept!.vouching,
-          hash: kept!.hash,
+          vouching: kept.vouching,
+          hash: kept.hash,
         },
       },
     };

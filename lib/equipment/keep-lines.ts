@@ -39,11 +39,10 @@ export async function keepLines(
 ): Promise<readonly KeptLine[]> {
   const { tx, operatorId, actor, now } = context;
   const kept = lines.map((line) => ({ ...line, id: line.equipmentId ?? randomUUID() }));
-  const vouched = await vouchForAll(
-    tx,
-    kept.map(({ id, columns, source }) => lineVouched(context, aircraft, id, source, lineContent(columns))),
+  const signed = await vouchForAll(tx, kept, ({ id, columns, source }) =>
+    lineVouched(context, aircraft, id, source, lineContent(columns)),
   );
-  const rows = kept.map((line, index) => ({ ...line, vouched: vouched[index]! }));
+  const rows = signed.map(({ thing, vouched }) => ({ ...thing, vouched }));
   await tx.equipment.createMany({
     data: rows.flatMap(({ id, equipmentId, columns, vouched: { id: vouchingId } }) =>
       equipmentId !== null

@@ -19,6 +19,7 @@ export const removeLine = command({
     }
     const aircraft = await requireAircraft(tx, operatorId, row.aircraftId);
     const [removed] = await removeLines(context, aircraft, [{ row, why, source }]);
+    if (!removed) throw new RangeError('One line was to be removed.');
     await factsChanged(tx, operatorId, row.aircraftId);
     return {
       value: { equipmentId, name: row.name },
@@ -30,8 +31,8 @@ export const removeLine = command({
           name: row.name,
           why,
           source,
-          vouching: removed!.vouching,
-          hash: removed!.hash,
+          vouching: removed.vouching,
+          hash: removed.hash,
         },
       },
     };

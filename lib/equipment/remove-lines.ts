@@ -28,23 +28,20 @@ export async function removeLines(
     lines.map(({ row }) => row),
   );
   const removedOn = dayAtBase(now, aircraft.base.zone);
-  const vouched = await vouchForAll(
-    tx,
-    lines.map(({ row, why, source }) => {
-      const content = { ...lineContent(row), removedOn, removedWhy: why };
-      return lineVouched(context, aircraft, row.id, source, content, REMOVAL_STATEMENT);
-    }),
-  );
-  for (const [index, { row, why }] of lines.entries()) {
+  const signed = await vouchForAll(tx, lines, ({ row, why, source }) => {
+    const content = { ...lineContent(row), removedOn, removedWhy: why };
+    return lineVouched(context, aircraft, row.id, source, content, REMOVAL_STATEMENT);
+  });
+  for (const { thing, vouched } of signed) {
     await tx.equipment.update({
-      where: { operatorId_id: { operatorId, id: row.id } },
-      data: { removedOn: dateColumn(removedOn), removedWhy: why, vouchingId: vouched[index]!.id },
+      where: { operatorId_id: { operatorId, id: thing.row.id } },
+      data: { removedOn: dateColumn(removedOn), removedWhy: thing.why, vouchingId: vouched.id },
     });
   }
-  return lines.map(({ row }, index) => ({
+  return signed.map(({ thing: { row }, vouched }) => ({
     equipmentId: row.id,
     name: row.name,
-    vouching: vouched[index]!.id,
-    hash: vouched[index]!.hash,
+    vouching: vouched.id,
+    hash: vouched.hash,
   }));
 }

@@ -28,20 +28,23 @@ export async function stillNamed(
       orderBy: { title: 'asc' },
     }),
   ]);
-  const said = [
-    ...writeUps.map(({ equipmentId: id, number, title, deferrals }) => [
+  const said: readonly (readonly [string | null, string])[] = [
+    ...writeUps.map(({ equipmentId: id, number, title, deferrals }): [string | null, string] => [
       id,
       `${number} ${title} is ${deferrals.length > 0 ? 'deferred' : 'open'} on it`,
     ]),
-    ...directives.map(({ equipmentId: id, number }) => [id, `directive ${number} names it`]),
-    ...entries.map(({ equipmentId: id, title, mel }) => [
+    ...directives.map(({ equipmentId: id, number }): [string | null, string] => [
+      id,
+      `directive ${number} names it`,
+    ]),
+    ...entries.map(({ equipmentId: id, title, mel }): [string | null, string] => [
       id,
       `minimum equipment list ${mel.reference} names it (${title})`,
     ]),
-  ] as const;
+  ];
   const named = new Map<string, string[]>();
   for (const [id, words] of said) {
-    if (id) named.set(id, [...(named.get(id) ?? []), words!]);
+    if (id) named.set(id, [...(named.get(id) ?? []), words]);
   }
   return named;
 }

@@ -101,7 +101,10 @@ export const readRequirement = query({
     const row = await tx.requirement.findUnique({
       where: { operatorId_id: { operatorId, id: requirementId } },
       include: {
-        compliances: { include: { vouching: VOUCHED }, orderBy: [{ doneOn: 'desc' }, { recordedAt: 'desc' }] },
+        compliances: {
+          include: { vouching: VOUCHED },
+          orderBy: [{ doneOn: 'desc' }, { recordedAt: 'desc' }],
+        },
         work: { where: { inspectionId: null }, include: WORK_ROW, orderBy: { startedAt: 'desc' } },
       },
     });

@@ -1,5 +1,6 @@
 /** The columns of a file of a minimum equipment list (docs/import.md). What each means is 91.213(a): how many may be out, and when. */
 import { z } from 'zod';
+import { columnDoc, type ColumnDoc } from '../equipment/column-doc';
 import { neededText, oneOf, optionalText } from '../carry-over/answers';
 import { said } from '../words/said';
 
@@ -51,21 +52,10 @@ export const melRow = z
   });
 export type MelRow = z.output<typeof melRow>;
 
-interface ColumnDoc {
-  readonly column: keyof z.input<typeof melRow>;
-  readonly needed: boolean;
-  readonly what: string;
-  readonly example: string;
-}
+type Column = keyof z.input<typeof melRow>;
+const doc = columnDoc<Column>;
 
-const doc = (column: ColumnDoc['column'], what: string, example: string, needed = false): ColumnDoc => ({
-  column,
-  what,
-  example,
-  needed,
-});
-
-export const MEL_DOCS: readonly ColumnDoc[] = [
+export const MEL_DOCS: readonly ColumnDoc<Column>[] = [
   doc('title', said('Title of the item, as the list has it.'), 'Landing light', true),
   doc('equipment', said('Name of the line of the equipment list of this aircraft.'), 'Landing light', true),
   doc('category', said('Repair category: A, B, C or D.'), 'C', true),

@@ -50,16 +50,20 @@ export interface Vouched {
  * over from them. Called by a command with `signing: true` only, because the password was asked there.
  */
 export async function vouch(tx: Tx, given: ToVouch): Promise<Vouched> {
-  const [row] = await vouchForAll(tx, [given]);
-  if (!row) throw new RangeError('Nothing was vouched for.');
-  return row;
+  const row = rowOf(given);
+  await tx.vouching.create({ data: row });
+  return { id: row.id, hash: row.hash };
 }
 
-/** The same for many subjects of one sitting or file, in one insert; the answer is in the order given. */
-export async function vouchForAll(tx: Tx, given: readonly ToVouch[]): Promise<readonly Vouched[]> {
-  const rows = given.map(rowOf);
-  await tx.vouching.createMany({ data: rows });
-  return rows.map(({ id, hash }) => ({ id, hash }));
+/** The same for many things of one sitting or file, in one insert: each thing with its record. */
+export async function vouchForAll<Thing>(
+  tx: Tx,
+  things: readonly Thing[],
+  toVouch: (thing: Thing) => ToVouch,
+): Promise<readonly { readonly thing: Thing; readonly vouched: Vouched }[]> {
+  const made = things.map((thing) => ({ thing, row: rowOf(toVouch(thing)) }));
+  await tx.vouching.createMany({ data: made.map(({ row }) => row) });
+  return made.map(({ thing, row: { id, hash } }) => ({ thing, vouched: { id, hash } }));
 }
 
 function rowOf(given: ToVouch) {

@@ -308,7 +308,11 @@ describe('again', () => {
   });
 
   test('what a file would do to flights that stand is said before it is taken in', () => {
-    const said = (does: readonly RowDoes[]) => standingInWords(inEnglish, does.map((one) => ({ does: one })));
+    const said = (does: readonly RowDoes[]) =>
+      standingInWords(
+        inEnglish,
+        does.map((one) => ({ does: one })),
+      );
     expect(said(['add', 'keep', 'released', 'skip', 'wrong'])).toBeNull();
     expect(said(['replace', 'add'])).toBe('This file replaces 1 flight that stands.');
     expect(said(['replace', 'cancel', 'replace'])).toBe(

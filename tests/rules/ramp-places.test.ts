@@ -80,7 +80,11 @@ const STATIONS = [
 
 describe('what is marked (issue 3: open write-ups and deferrals where they sit)', () => {
   it('stations in walking order first, then whatever else is written up; nothing is left out', () => {
-    const places = markedPlaces(inEnglish, STATIONS, [writeUp('right-strut'), writeUp('tail'), writeUp('belly')]);
+    const places = markedPlaces(inEnglish, STATIONS, [
+      writeUp('right-strut'),
+      writeUp('tail'),
+      writeUp('belly'),
+    ]);
     expect(places.map(({ area, order, writeUps }) => [area, order, writeUps.length])).toEqual([
       ['cabin', 1, 0],
       ['tail', 2, 1],
@@ -91,7 +95,9 @@ describe('what is marked (issue 3: open write-ups and deferrals where they sit)'
   });
 
   it('what is closed is not marked', () => {
-    expect(markedPlaces(inEnglish, STATIONS, [writeUp('tail', { state: 'closed' })])[1]?.writeUps).toEqual([]);
+    expect(markedPlaces(inEnglish, STATIONS, [writeUp('tail', { state: 'closed' })])[1]?.writeUps).toEqual(
+      [],
+    );
   });
 
   it.each([

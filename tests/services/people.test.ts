@@ -64,7 +64,7 @@ afterAll(() => closeSchools(database));
 beforeEach(async () => {
   schools += 1;
   school = await foundSchool(`people-${schools}`, trainer());
-  for (const name of ['SMTP_URL', 'MAIL_OUTBOX_DIR', 'MAIL_FROM']) delete process.env[name];
+  for (const name of ['SMTP_URL', 'MAIL_OUTBOX_DIR', 'MAIL_FROM']) Reflect.deleteProperty(process.env, name);
 });
 
 const asked = (some: object = {}) => ({

@@ -4,16 +4,26 @@ import { useWords } from '#words';
 import { type ReactNode } from 'react';
 import { ChoiceGroup } from '../../_ui/fields';
 
-/** A question of yes or no, neither chosen beforehand. */
-export function YesNo(props: { name: string; label: ReactNode; hint?: ReactNode }) {
+/**
+ * A question of yes or no, neither chosen beforehand. `third` is the answer of whoever cannot say, where that is an answer; its
+ * value is what the form sends.
+ */
+export function YesNo(props: {
+  name: string;
+  label: ReactNode;
+  hint?: ReactNode;
+  third?: { readonly value: string; readonly label: string };
+}) {
   const t = useWords();
+  const { third, ...question } = props;
   return (
     <ChoiceGroup
-      {...props}
+      {...question}
       sideBySide
       choices={[
         { value: 'yes', label: t('Yes') },
         { value: 'no', label: t('No') },
+        ...(third ? [third] : []),
       ]}
     />
   );

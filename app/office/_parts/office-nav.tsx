@@ -1,6 +1,6 @@
 import { useWords } from '#words';
 import { said } from '@/lib/words/said';
-import Link from '../../_ui/link';
+import { SheetsNav } from '../../_ui/sheets-nav';
 import styles from './office-nav.module.css';
 
 const SHEETS = [
@@ -17,16 +17,8 @@ export type OfficeSheet = (typeof SHEETS)[number]['key'];
 export function OfficeNav({ at }: { at: OfficeSheet }) {
   const t = useWords();
   return (
-    <nav aria-label={t('Office')} className={styles.nav}>
-      <ul>
-        {SHEETS.map((sheet) => (
-          <li key={sheet.key}>
-            <Link href={sheet.href} aria-current={sheet.key === at ? 'page' : undefined}>
-              {t(sheet.label)}
-            </Link>
-          </li>
-        ))}
-      </ul>
-    </nav>
+    <div className={styles.spaced}>
+      <SheetsNav name={t('Office')} sheets={SHEETS} at={at} />
+    </div>
   );
 }

@@ -1,3 +1,4 @@
+import { type ComponentProps } from 'react';
 import { words } from '@/app/_words/words';
 import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
@@ -59,23 +60,7 @@ export default async function HouseRulesPage({ searchParams }: Props) {
             {maySet && <p>{t('Many schools need none. If yours is stricter somewhere, set a rule.')}</p>}
           </EmptyState>
         ) : (
-          <ul className={styles.rules}>
-            {inForce.map((rule) => (
-              <li key={rule.ruleId}>
-                <RuleShown
-                  rule={rule}
-                  zone={zone}
-                  acts={
-                    maySet && (
-                      <div>
-                        <LinkButton href={`/office/rules/${rule.ruleId}`}>{t('Change or end')}</LinkButton>
-                      </div>
-                    )
-                  }
-                />
-              </li>
-            ))}
-          </ul>
+          <Rules rules={inForce} zone={zone} act={maySet ? t('Change or end') : null} />
         )}
       </Section>
       {ended.length > 0 && (
@@ -84,23 +69,7 @@ export default async function HouseRulesPage({ searchParams }: Props) {
             <summary>
               {t('{count, plural, one {One rule} other {# rules}} ended', { count: ended.length })}
             </summary>
-            <ul className={styles.rules}>
-              {ended.map((rule) => (
-                <li key={rule.ruleId}>
-                  <RuleShown
-                    rule={rule}
-                    zone={zone}
-                    acts={
-                      maySet && (
-                        <div>
-                          <LinkButton href={`/office/rules/${rule.ruleId}`}>{t('Set it again')}</LinkButton>
-                        </div>
-                      )
-                    }
-                  />
-                </li>
-              ))}
-            </ul>
+            <Rules rules={ended} zone={zone} act={maySet ? t('Set it again') : null} />
           </details>
         </Section>
       )}
@@ -110,5 +79,33 @@ export default async function HouseRulesPage({ searchParams }: Props) {
         </Section>
       )}
     </Shell>
+  );
+}
+
+/** Rules with a way to each; `act` says what is done there, null where nobody may. */
+function Rules(props: {
+  rules: readonly ComponentProps<typeof RuleShown>['rule'][];
+  zone: string;
+  act: string | null;
+}) {
+  const { rules, zone, act } = props;
+  return (
+    <ul className={styles.rules}>
+      {rules.map((rule) => (
+        <li key={rule.ruleId}>
+          <RuleShown
+            rule={rule}
+            zone={zone}
+            acts={
+              act && (
+                <div>
+                  <LinkButton href={`/office/rules/${rule.ruleId}`}>{act}</LinkButton>
+                </div>
+              )
+            }
+          />
+        </li>
+      ))}
+    </ul>
   );
 }

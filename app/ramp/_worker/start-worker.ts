@@ -1,9 +1,13 @@
 /**
  * Registers the service worker for the whole site, from the pages of the ramp. Everything works without it as long as the
  * server answers. A new version takes over when a page has just been opened and is the only one: never while somebody
- * types.
+ * types. Asked again on the same page, nothing more is done.
  */
-export async function startWorker(): Promise<void> {
+export const startWorker = (): Promise<void> => (started ??= start());
+
+let started: Promise<void> | undefined;
+
+async function start(): Promise<void> {
   // While developing, a worker would serve yesterday's page. Absent without https.
   if (process.env.NODE_ENV !== 'production' || !('serviceWorker' in navigator)) return;
   try {

@@ -1,15 +1,9 @@
 /** The columns of a CSV of flights, in the words of the page, and the template that shows them. */
 import { COLUMNS, type Column } from './parsed';
+import { type ColumnDoc } from '../../equipment/column-doc';
 import { said } from '../../words/said';
 
-export interface ColumnDoc {
-  readonly column: Column;
-  readonly needed: boolean;
-  readonly what: string;
-  readonly example: string;
-}
-
-export const COLUMN_DOCS: readonly ColumnDoc[] = [
+export const COLUMN_DOCS: readonly ColumnDoc<Column>[] = [
   {
     column: 'aircraft',
     needed: true,

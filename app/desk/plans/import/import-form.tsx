@@ -2,13 +2,15 @@
 
 import { useWords } from '#words';
 import { type Translate } from '@/lib/words/translate';
-import { useId, useRef, useState, type ChangeEvent } from 'react';
+import { useRef, useState } from 'react';
 import { useWatch, type Control } from 'react-hook-form';
 import { CommandForm } from '@/app/_ui/command-form';
-import { ChoiceGroup, FieldError, TextArea } from '@/app/_ui/fields';
+import { ChoiceGroup, TextArea } from '@/app/_ui/fields';
+import { FilePicker } from '@/app/_ui/file-picker';
 import Link from '@/app/_ui/link';
 import { Notice } from '@/app/_ui/notice';
 import { Section } from '@/app/_ui/page';
+import { sameText } from '@/app/_ui/read-text-file';
 import { useCommand } from '@/app/_ui/use-command';
 import { type CheckedFile } from '@/lib/flights/import/check-rows';
 import { type ImportDone } from '@/lib/flights/import/import-plans';
@@ -17,7 +19,7 @@ import { standingInWords } from '@/lib/flights/import/standing-in-words';
 import { checkFile, takeIn } from './actions';
 import { CheckedRows } from './checked-rows';
 import styles from './import.module.css';
-import { readFile, sameText, type ChosenFile } from './read-file';
+import { readFile, type ChosenFile } from './read-file';
 
 const EMPTY = { kind: '', fileName: '', text: '' };
 type Typed = typeof EMPTY;
@@ -76,6 +78,8 @@ export function ImportForm() {
         label={t('Flights from a file')}
       >
         <FilePicker
+          accept=".csv,.ics,text/csv,text/calendar"
+          read={readFile}
           onFile={(file) => {
             chosen.current = file;
             setChecked(null);
@@ -180,39 +184,5 @@ function Done({ done }: { done: ImportDone }) {
         . <Link href="/desk/plans">{t('To the planned flights')}</Link>
       </p>
     </Notice>
-  );
-}
-
-/** Reads the file in the browser; what cannot be read as text is told at once. */
-function FilePicker({ onFile }: { onFile: (file: ChosenFile) => void }) {
-  const t = useWords();
-  const id = useId();
-  const [said, setSaid] = useState('');
-  const [wrong, setWrong] = useState('');
-  async function choose(event: ChangeEvent<HTMLInputElement>) {
-    const [file] = event.target.files ?? [];
-    if (!file) return;
-    setSaid('');
-    const read = await readFile(file);
-    setWrong(read.ok ? '' : read.say);
-    if (!read.ok) return;
-    onFile(read.file);
-    setSaid(t('{name} is in the box below.', { name: read.file.name }));
-  }
-  return (
-    <div className={styles.picker}>
-      <label htmlFor={id}>{t('File')}</label>
-      <input
-        id={id}
-        type="file"
-        accept=".csv,.ics,text/csv,text/calendar"
-        aria-describedby={`${id}-said`}
-        onChange={(event) => void choose(event)}
-      />
-      <FieldError>{wrong}</FieldError>
-      <p id={`${id}-said`} role="status" className={styles.said}>
-        {said}
-      </p>
-    </div>
   );
 }

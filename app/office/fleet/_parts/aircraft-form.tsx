@@ -4,6 +4,7 @@ import { useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { CommandForm } from '@/app/_ui/command-form';
+import { YesNo } from '@/app/bench/forms/yes-no';
 import { ChoiceGroup, NumberField, SelectField, TextField } from '@/app/_ui/fields';
 import { Notice } from '@/app/_ui/notice';
 import { Section } from '@/app/_ui/page';
@@ -14,7 +15,6 @@ import { saveAircraft, saveNewAircraft } from '../actions';
 import styles from '../fleet.module.css';
 import { EMPTY_AIRCRAFT, type AircraftAsTyped } from './aircraft-typed';
 import { Signing } from './signing';
-import { YES_NO_OR_NOT } from './words';
 
 export interface AircraftChoices {
   readonly types: readonly { readonly value: string; readonly label: string }[];
@@ -120,12 +120,11 @@ function Facts({
         ]}
         sideBySide
       />
-      <ChoiceGroup
+      <YesNo
         name="standardCategory"
         label={t('Has it a standard airworthiness certificate?')}
         hint={t('Asked by 91.205(a). Without it every answer is no go: other classes are not judged here.')}
-        choices={YES_NO_OR_NOT.map(({ value, label }) => ({ value, label: t(label) }))}
-        sideBySide
+        third={{ value: 'not-known', label: t('Not known yet') }}
       />
       <div className={styles.pair}>
         <TextField

@@ -3,12 +3,12 @@
 import { useWords } from '#words';
 import { JascField } from '@/app/bench/forms/jasc-field';
 import { CheckList } from '@/app/_ui/check-list';
-import { ChoiceGroup, NumberField, SelectField, TextField } from '@/app/_ui/fields';
+import { YesNo } from '@/app/bench/forms/yes-no';
+import { NumberField, SelectField, TextField } from '@/app/_ui/fields';
 import { AUTHORITIES, AUTHORITY_WORDS } from '@/lib/equipment/line';
 import { EQUIPMENT_FUNCTIONS } from '@/lib/rules/aircraft';
 import { EQUIPMENT_NAMES } from '@/lib/rules/equipment-names';
 import styles from '../fleet.module.css';
-import { YES_NO_OR_NOT } from './words';
 
 /** What an item is: its name, what it does, its system. `at`: before each field's name. */
 export function WhatItIs({ at = '' }: { at?: string }) {
@@ -57,12 +57,11 @@ export function WhatDocumentsSay({ at = '' }: { at?: string }) {
           <NumberField name={`${at}requiredNightIfr`} label={t('Night IFR')} whole />
         </div>
       </fieldset>
-      <ChoiceGroup
+      <YesNo
         name={`${at}vfrDayTypeDesign`}
         label={t('Is it part of the VFR-day equipment of the type’s certification?')}
         hint={t('Asked by 91.213(d)(2)(i). Not known yet: it cannot be deferred.')}
-        choices={YES_NO_OR_NOT.map(({ value, label }) => ({ value, label: t(label) }))}
-        sideBySide
+        third={{ value: 'not-known', label: t('Not known yet') }}
       />
       <CheckList
         name={`${at}authority`}

@@ -4,6 +4,7 @@ import { useWords } from '#words';
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { CommandForm } from '@/app/_ui/command-form';
+import { YesNo } from '@/app/bench/forms/yes-no';
 import { ChoiceGroup, NumberField, SelectField, TextField } from '@/app/_ui/fields';
 import { Notice } from '@/app/_ui/notice';
 import { Section } from '@/app/_ui/page';
@@ -15,7 +16,6 @@ import { saveNewType, saveType } from '../actions';
 import styles from '../fleet.module.css';
 import { Signing } from './signing';
 import { EMPTY_TYPE, type TypeAsTyped } from './type-typed';
-import { YES_NO_OR_NOT } from './words';
 
 /** A type to be added. */
 export function AddTypeForm({ signer }: { signer: string }) {
@@ -102,9 +102,9 @@ function Facts({ signer }: { signer: string }) {
             '“Not known yet” and an empty box are answers: the fact stays unknown, and what needs it stays no go and says so. Never guess.',
           )}
         </p>
-        <YesNo fact="turbine" />
+        <YesNoFact fact="turbine" />
         <Whole fact="maxTakeoffWeightLb" unit="lb" />
-        <YesNo fact="mmelPublished" />
+        <YesNoFact fact="mmelPublished" />
         <div className={styles.pair}>
           <TextField
             name="certificatedOn"
@@ -114,7 +114,7 @@ function Facts({ signer }: { signer: string }) {
             optional
           />
         </div>
-        <YesNo fact="certificatedUnderPart23" />
+        <YesNoFact fact="certificatedUnderPart23" />
         <ChoiceGroup
           name="cooling"
           label={t(ASKED_FACTS.cooling.label)}
@@ -122,12 +122,12 @@ function Facts({ signer }: { signer: string }) {
           choices={COOLED.map(({ value, label }) => ({ value, label: t(label) }))}
           sideBySide
         />
-        <YesNo fact="altitudeEngine" />
-        <YesNo fact="retractableGear" />
+        <YesNoFact fact="altitudeEngine" />
+        <YesNoFact fact="retractableGear" />
         <Whole fact="fuelTanks" />
         <Whole fact="seats" />
         <Whole fact="frontSeats" />
-        <YesNo fact="usesFuses" />
+        <YesNoFact fact="usesFuses" />
       </Section>
       <Section title={t('Where it comes from')}>
         <TextField
@@ -157,15 +157,14 @@ function Why({ fact }: { fact: TypeFact }) {
   );
 }
 
-function YesNo({ fact }: { fact: TypeFact }) {
+function YesNoFact({ fact }: { fact: TypeFact }) {
   const t = useWords();
   return (
-    <ChoiceGroup
+    <YesNo
       name={fact}
       label={t(ASKED_FACTS[fact].label)}
       hint={<Why fact={fact} />}
-      choices={YES_NO_OR_NOT.map(({ value, label }) => ({ value, label: t(label) }))}
-      sideBySide
+      third={{ value: 'not-known', label: t('Not known yet') }}
     />
   );
 }

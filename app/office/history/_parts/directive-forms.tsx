@@ -10,7 +10,7 @@ import { SelectField, TextArea, TextField } from '@/app/_ui/fields';
 import { DIRECTIVES_STATEMENT } from '@/lib/carry-over/statements';
 import { addDirectiveInput, endDirectiveInput, reviewDirectivesInput } from '@/lib/directives/schema';
 import { directiveAdded, directiveEnded, directivesReviewed } from '../actions';
-import { Vouching } from './vouching';
+import { Vouching } from '@/app/office/_parts/vouching';
 
 /** A directive that names equipment. */
 export function DirectiveForm(props: {

@@ -10,7 +10,7 @@ import { LAST_DONE_STATEMENT } from '@/lib/carry-over/statements';
 import { type RequirementKind } from '@/lib/rules/aircraft';
 import { lastDoneCarried } from '../actions';
 import styles from '../history.module.css';
-import { Vouching } from './vouching';
+import { Vouching } from '@/app/office/_parts/vouching';
 import { YesNoUnknown } from './yes-no-unknown';
 
 const START: Record<string, string> = {

@@ -9,7 +9,7 @@ import { LETTER_STATEMENT, NO_MEL_STATEMENT } from '@/lib/carry-over/statements'
 import { endMelInput, melLetterInput, noMelInput } from '@/lib/mel/schema';
 import { letterSaid, melEnded, withoutMelSaid } from '../actions';
 import { LetterAboard } from './mel-head';
-import { Vouching } from './vouching';
+import { Vouching } from '@/app/office/_parts/vouching';
 
 /** Whether the letter of authorization is aboard, and which it is. */
 export function LetterForm(props: {

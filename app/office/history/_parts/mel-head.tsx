@@ -2,23 +2,19 @@
 
 import { useWords } from '#words';
 import { CheckList } from '@/app/_ui/check-list';
-import { ChoiceGroup, TextField } from '@/app/_ui/fields';
+import { YesNo } from '@/app/bench/forms/yes-no';
+import { TextField } from '@/app/_ui/fields';
 import styles from '../history.module.css';
 
 /** Whether the letter is aboard. A list without its letter closes both ways of 91.213. */
 export function LetterAboard() {
   const t = useWords();
   return (
-    <ChoiceGroup
+    <YesNo
       name="letterAboard"
       label={t('Is the letter aboard?')}
       hint={t('Without it aboard nothing can be deferred: 91.213(a)(2).')}
-      sideBySide
-      choices={[
-        { value: 'yes', label: t('Yes') },
-        { value: 'no', label: t('No') },
-        { value: 'not-known', label: t('Not known') },
-      ]}
+      third={{ value: 'not-known', label: t('Not known') }}
     />
   );
 }
@@ -41,15 +37,10 @@ export function MelHead() {
         <TextField name="letterIssuedOn" label={t('Day of issue')} type="date" optional />
       </div>
       <LetterAboard />
-      <ChoiceGroup
+      <YesNo
         name="enforceCategories"
         label={t('Do repair intervals (categories A to D) bind your operation?')}
         hint={t('Yes is the stricter answer.')}
-        sideBySide
-        choices={[
-          { value: 'yes', label: t('Yes') },
-          { value: 'no', label: t('No') },
-        ]}
       />
       <CheckList
         name="extensionCategories"

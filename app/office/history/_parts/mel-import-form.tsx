@@ -4,11 +4,10 @@ import { useWords } from '#words';
 import { useRef, useState } from 'react';
 import { z } from 'zod';
 import { useWatch, type Control } from 'react-hook-form';
-import { FilePicker } from '@/app/office/fleet/_parts/file-picker';
-import { readRowFile, sameText } from '@/app/office/fleet/_parts/read-row-file';
+import { RowFileFields } from '@/app/office/_parts/row-file-fields';
+import { sameText } from '@/app/_ui/read-text-file';
 import { useSaid } from '@/app/bench/acts';
 import { CommandForm } from '@/app/_ui/command-form';
-import { ChoiceGroup, TextArea } from '@/app/_ui/fields';
 import { Notice } from '@/app/_ui/notice';
 import { useCommand } from '@/app/_ui/use-command';
 import { MEL_STATEMENT } from '@/lib/carry-over/statements';
@@ -16,9 +15,9 @@ import { type CheckedMel } from '@/lib/mel/read-mel-file';
 import { checkMelInput } from '@/lib/mel/schema';
 import look from '@/app/desk/plans/import/import.module.css';
 import { checkListFile, listTakenIn } from '../actions';
-import { FileFaults } from './file-found';
+import { FileFaults } from '@/app/office/_parts/file-faults';
 import { MelHead } from './mel-head';
-import { Vouching } from './vouching';
+import { Vouching } from '@/app/office/_parts/vouching';
 
 const EMPTY = {
   reference: '',
@@ -66,30 +65,7 @@ export function MelImportForm({ aircraftId, signer }: { aircraftId: string; sign
         label={t('A list from a file')}
       >
         <MelHead />
-        <FilePicker
-          read={readRowFile}
-          onFile={(file) => {
-            setChecked(null);
-            command.form.setValue('text', file.text);
-            command.form.setValue('fileName', file.name);
-            if (file.format) command.form.setValue('format', file.format);
-          }}
-        />
-        <ChoiceGroup
-          name="format"
-          label={t('Kind of file')}
-          choices={[
-            { value: 'csv', label: 'CSV' },
-            { value: 'json', label: 'JSON' },
-          ]}
-          sideBySide
-        />
-        <TextArea
-          name="text"
-          label={t('Its text')}
-          hint={t('Choose a file above or paste. It can be put right here.')}
-          rows={8}
-        />
+        <RowFileFields onFile={() => setChecked(null)} />
       </CommandForm>
       {checked && (
         <Outcome key={checked.file.text} checked={checked} signer={signer} control={command.form.control} />

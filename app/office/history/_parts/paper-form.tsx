@@ -13,7 +13,7 @@ import { addPaperInput } from '@/lib/papers-aboard/schema';
 import { registrationExpiry } from '@/lib/rules/part-47/47-40-registration';
 import { type PaperKind } from '@/lib/rules/aircraft';
 import { paperAdded } from '../actions';
-import { Vouching } from './vouching';
+import { Vouching } from '@/app/office/_parts/vouching';
 
 const START = { issuedOn: '', validThrough: '', expires: '', reference: '', aboard: '', password: '' };
 

@@ -14,7 +14,7 @@ import { KIND_TITLES } from '@/lib/rules/findings/kinds';
 import { writeUpCarried } from '../actions';
 import styles from '../history.module.css';
 import { DeferralFields } from './deferral-fields';
-import { Vouching } from './vouching';
+import { Vouching } from '@/app/office/_parts/vouching';
 
 const START: Record<string, string> = {
   ...Object.fromEntries(WRITE_UP_DOCS.map(({ column }) => [column, ''])),

@@ -3,10 +3,10 @@
 import { useEnglish, useWords } from '#words';
 import { useRef, useState } from 'react';
 import { useWatch, type Control } from 'react-hook-form';
-import { FilePicker } from '@/app/office/fleet/_parts/file-picker';
-import { readRowFile, sameText } from '@/app/office/fleet/_parts/read-row-file';
+import { RowFileFields } from '@/app/office/_parts/row-file-fields';
+import { sameText } from '@/app/_ui/read-text-file';
 import { CommandForm } from '@/app/_ui/command-form';
-import { ChoiceGroup, TextArea } from '@/app/_ui/fields';
+import { ChoiceGroup } from '@/app/_ui/fields';
 import Link from '@/app/_ui/link';
 import { Notice } from '@/app/_ui/notice';
 import { Section } from '@/app/_ui/page';
@@ -19,8 +19,8 @@ import { DEFERRAL_STATEMENT, LAST_DONE_STATEMENT, WRITE_UP_STATEMENT } from '@/l
 import { said } from '@/lib/words/said';
 import look from '@/app/desk/plans/import/import.module.css';
 import { checkHistoryFile, historyTakenIn } from '../actions';
-import { FileFaults } from '../_parts/file-found';
-import { Vouching } from '../_parts/vouching';
+import { FileFaults } from '@/app/office/_parts/file-faults';
+import { Vouching } from '@/app/office/_parts/vouching';
 
 const EMPTY = { what: '', format: '', fileName: '', text: '' };
 type Typed = typeof EMPTY;
@@ -65,32 +65,7 @@ export function ImportForm({ signer }: { signer: string }) {
             { value: 'last-done', label: t('Inspections last done') },
           ]}
         />
-        <FilePicker
-          read={readRowFile}
-          onFile={(file) => {
-            setChecked(null);
-            command.form.setValue('text', file.text);
-            command.form.setValue('fileName', file.name);
-            if (file.format) command.form.setValue('format', file.format);
-          }}
-        />
-        <ChoiceGroup
-          name="format"
-          label={t('Kind of file')}
-          choices={[
-            { value: 'csv', label: 'CSV' },
-            { value: 'json', label: 'JSON' },
-          ]}
-          sideBySide
-        />
-        <div className={look.text}>
-          <TextArea
-            name="text"
-            label={t('Its text')}
-            hint={t('Choose a file above or paste. It can be put right here.')}
-            rows={8}
-          />
-        </div>
+        <RowFileFields onFile={() => setChecked(null)} />
       </CommandForm>
       {checked && (
         <Outcome

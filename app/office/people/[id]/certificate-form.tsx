@@ -2,7 +2,8 @@
 
 import { useWords } from '#words';
 import { CommandForm } from '@/app/_ui/command-form';
-import { ChoiceGroup, SelectField, TextField } from '@/app/_ui/fields';
+import { YesNo } from '@/app/bench/forms/yes-no';
+import { SelectField, TextField } from '@/app/_ui/fields';
 import { useCommand } from '@/app/_ui/use-command';
 import { CheckList } from '@/app/_ui/check-list';
 import {
@@ -120,26 +121,24 @@ export function CertificateForm({ personId, kind, renews }: Props) {
             label={t('Expires on')}
             hint={t('14 CFR 65.92(a): 31 March of an odd year.')}
           />
-          <ChoiceGroup
+          <YesNo
             name="firstYearActivityMet"
             label={t('Was the activity of the first year met by 31 March of the even year?')}
             hint={t(
               '14 CFR 65.93(a), (c): without it the privileges stop after that day. Not said counts as unknown.',
             )}
-            choices={YES_NO.map((one) => ({ ...one, label: t(one.label) }))}
-            sideBySide
+            third={{ value: 'not-said', label: t('Not said') }}
           />
         </>
       )}
       {kind === 'repair-station' && (
-        <ChoiceGroup
+        <YesNo
           name="authorisedToSign"
           label={t('May this person sign for the repair station?')}
           hint={t(
             '14 CFR 43.7(c), part 145: by the station’s own list. Not said counts as unknown, and nothing can be signed.',
           )}
-          choices={YES_NO.map((one) => ({ ...one, label: t(one.label) }))}
-          sideBySide
+          third={{ value: 'not-said', label: t('Not said') }}
         />
       )}
       {(kind === 'pilot' || kind === 'repair-station') && (
@@ -154,12 +153,6 @@ export function CertificateForm({ personId, kind, renews }: Props) {
     </CommandForm>
   );
 }
-
-const YES_NO = [
-  { value: 'yes', label: said('Yes') },
-  { value: 'no', label: said('No') },
-  { value: 'not-said', label: said('Not said') },
-];
 
 const RATING_HINTS: Readonly<Record<CertificateKind, string>> = {
   pilot: said('Category and class as they stand on it. A student certificate carries none.'),

@@ -63,6 +63,8 @@ function Stays({ erasure: { kept, signed } }: { erasure: NonNullable<PersonPage[
         </div>
       )}
       {kept.length > 0 && (
+        // What scrolls has to be reached by the keyboard.
+        // eslint-disable-next-line jsx-a11y/no-noninteractive-tabindex
         <div className={styles.scroll} tabIndex={0} role="region" aria-label={t('What stays')}>
           <table className={styles.kept}>
             <caption className={styles.soft}>{t('What stays')}</caption>

@@ -40,10 +40,8 @@ export default async function OfficeAircraftPage({ params, searchParams }: Props
     readOfficeAircraft(ref, { aircraftId: id }),
     readOfficeFleet(ref, {}),
   ]);
-  const problem = !result.ok ? result.problem : !fleet.ok ? fleet.problem : null;
-  if (!result.ok || !fleet.ok) {
-    return <Refused who={who} title={t('Aircraft')} problem={problem!} />;
-  }
+  if (!result.ok) return <Refused who={who} title={t('Aircraft')} problem={result.problem} />;
+  if (!fleet.ok) return <Refused who={who} title={t('Aircraft')} problem={fleet.problem} />;
   const aircraft = result.value;
   const mayChange = mayUse(who.roles, 'aircraft.change');
   return (

@@ -1,8 +1,9 @@
 'use client';
 
-import { English, useEnglish, useWords } from '#words';
+import { useWords } from '#words';
 import { useEffect, useRef, useState } from 'react';
 import { SigningPassword } from '@/app/bench/forms/signing-password';
+import { SignedWords } from '@/app/office/_parts/vouching';
 import { Button } from '@/app/_ui/button';
 import { CommandForm } from '@/app/_ui/command-form';
 import { Notice } from '@/app/_ui/notice';
@@ -31,7 +32,6 @@ export function SignSitting(props: {
   onDone: () => void;
 }) {
   const t = useWords();
-  const english = useEnglish();
   const { aircraftId, lines, decided, signer, takeFocus, onTakeBack, onDone } = props;
   const box = useRef<HTMLDivElement>(null);
   const [signed, setSigned] = useState<Signed | null>(null);
@@ -72,18 +72,9 @@ export function SignSitting(props: {
               ))}
             </ul>
           </details>
-          <div {...english} className={styles.statement}>
-            {agree > 0 && (
-              <p>
-                <English>{LINE_STATEMENT}</English>
-              </p>
-            )}
-            {gone > 0 && (
-              <p>
-                <English>{REMOVAL_STATEMENT}</English>
-              </p>
-            )}
-          </div>
+          <SignedWords
+            statements={[...(agree > 0 ? [LINE_STATEMENT] : []), ...(gone > 0 ? [REMOVAL_STATEMENT] : [])]}
+          />
           <SigningPassword name={signer} />
         </CommandForm>
       </Section>

@@ -1,14 +1,12 @@
 'use client';
 
-import { useEnglish, useWords } from '#words';
-import { Notice } from '@/app/_ui/notice';
+import { useWords } from '#words';
 import { Tag, type Shape, type Tone } from '@/app/_ui/tag';
 import { type CheckedEquipment, type RowDoes } from '@/lib/equipment/check-file';
 import { said } from '@/lib/words/said';
+import { FileFaults } from '@/app/office/_parts/file-faults';
 import look from '@/app/desk/plans/import/import.module.css';
 import { LineSays } from '../../../../_parts/line-words';
-
-const MOST_SAID = 20;
 
 const DOES: Record<RowDoes, { tone: Tone; shape?: Shape; word: string }> = {
   add: { tone: 'blue', word: said('Add') },
@@ -20,35 +18,10 @@ const DOES: Record<RowDoes, { tone: Tone; shape?: Shape; word: string }> = {
 /** What each row would do; what is wrong first, by row and column. */
 export function FoundRows({ found }: { found: CheckedEquipment }) {
   const t = useWords();
-  const english = useEnglish();
   const { errors, rows, notes, notInFile } = found;
   return (
     <>
-      {errors.length > 0 && (
-        <Notice
-          tone="red"
-          title={t('Nothing can be taken in yet: {n, plural, one {# thing} other {# things}} to put right.', {
-            n: errors.length,
-          })}
-        >
-          <ul className={look.errors} {...english}>
-            {errors.slice(0, MOST_SAID).map(({ row, field, message }) => (
-              <li key={`${row} ${field} ${message}`}>
-                {row > 0 && (
-                  <b>{field ? t('Row {row}, {field}:', { row, field }) : t('Row {row}:', { row })} </b>
-                )}
-                {message}
-              </li>
-            ))}
-          </ul>
-          {errors.length > MOST_SAID && <p>{t('{n} more.', { n: errors.length - MOST_SAID })}</p>}
-        </Notice>
-      )}
-      {notes.map((note) => (
-        <p key={note} {...english}>
-          {note}
-        </p>
-      ))}
+      <FileFaults errors={errors} notes={notes} />
       {rows.length > 0 && (
         <table className={look.table}>
           <caption className="out-of-sight">{t('Rows and what they would do')}</caption>

@@ -3,10 +3,9 @@
 import { useWords } from '#words';
 import { useRef, useState } from 'react';
 import { useWatch, type Control } from 'react-hook-form';
-import { readRowFile, sameText } from '@/app/office/fleet/_parts/read-row-file';
-import { FilePicker } from '@/app/office/fleet/_parts/file-picker';
+import { sameText } from '@/app/_ui/read-text-file';
+import { RowFileFields } from '@/app/office/_parts/row-file-fields';
 import { CommandForm } from '@/app/_ui/command-form';
-import { ChoiceGroup, TextArea } from '@/app/_ui/fields';
 import Link from '@/app/_ui/link';
 import { Notice } from '@/app/_ui/notice';
 import { Section } from '@/app/_ui/page';
@@ -33,11 +32,6 @@ interface Checked {
   readonly file: Typed;
   readonly found: CheckedEquipment;
 }
-
-const FORMATS = [
-  { value: 'csv', label: 'CSV' },
-  { value: 'json', label: 'JSON' },
-];
 
 /** A file is chosen or pasted, looked at, put right in place, and taken in with a signature when nothing is wrong. */
 export function ImportForm(props: { aircraftId: string; registration: string; signer: string }) {
@@ -66,24 +60,7 @@ export function ImportForm(props: { aircraftId: string; registration: string; si
         pendingWords={t('Checking…')}
         label={t('Equipment from a file')}
       >
-        <FilePicker
-          read={readRowFile}
-          onFile={(file) => {
-            setChecked(null);
-            command.form.setValue('text', file.text);
-            command.form.setValue('fileName', file.name);
-            if (file.format) command.form.setValue('format', file.format);
-          }}
-        />
-        <ChoiceGroup name="format" label={t('Kind of file')} choices={FORMATS} sideBySide />
-        <div className={look.text}>
-          <TextArea
-            name="text"
-            label={t('Its text')}
-            hint={t('Choose a file above or paste. It can be put right here.')}
-            rows={8}
-          />
-        </div>
+        <RowFileFields onFile={() => setChecked(null)} />
       </CommandForm>
       {checked && (
         <Outcome

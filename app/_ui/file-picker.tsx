@@ -2,17 +2,18 @@
 
 import { useWords } from '#words';
 import { useId, useState, type ChangeEvent } from 'react';
-import { FieldError } from '@/app/_ui/fields';
-import look from '@/app/desk/plans/import/import.module.css';
-import { type ReadFile, type RowFile } from './read-row-file';
+import { FieldError } from './fields';
+import styles from './file-picker.module.css';
+import { type ReadText, type TextFile } from './read-text-file';
 
-/** Reads a file of rows in the browser; what cannot be read as text is told at once. */
-export function FilePicker(props: {
-  read: (file: File) => Promise<ReadFile>;
-  onFile: (file: RowFile) => void;
+/** Reads a file in the browser; what cannot be read as text is told at once. `accept` as the browser's own field takes it. */
+export function FilePicker<Chosen extends TextFile>(props: {
+  accept: string;
+  read: (file: File) => Promise<ReadText<Chosen>>;
+  onFile: (file: Chosen) => void;
 }) {
   const t = useWords();
-  const { read, onFile } = props;
+  const { accept, read, onFile } = props;
   const id = useId();
   const [name, setName] = useState('');
   const [wrong, setWrong] = useState('');
@@ -27,17 +28,17 @@ export function FilePicker(props: {
     setName(found.file.name);
   }
   return (
-    <div className={look.picker}>
+    <div className={styles.picker}>
       <label htmlFor={id}>{t('File')}</label>
       <input
         id={id}
         type="file"
-        accept=".csv,.json,text/csv,application/json"
+        accept={accept}
         aria-describedby={`${id}-said`}
         onChange={(event) => void choose(event)}
       />
       <FieldError>{wrong}</FieldError>
-      <p id={`${id}-said`} role="status" className={look.said}>
+      <p id={`${id}-said`} role="status" className={styles.said}>
         {name && t('{name} is in the box below.', { name })}
       </p>
     </div>
