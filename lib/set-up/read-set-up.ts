@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { query } from '../access/service';
 import type { Tx } from '../db/client';
 import { readFleet, type AircraftRow } from '../fleet/facts';
+import { versionsInForce } from '../fleet/house-facts';
 import { lackingOfFleet, type LackingOfAircraft } from '../fleet/read-lacking';
 import { namesOf } from '../people/names';
 import type { EnterAt } from '../rules/lacking';
@@ -108,12 +109,6 @@ async function counts(
     select: { typeId: true },
     distinct: ['typeId'],
   });
-  const rules = await tx.houseRule.findMany({
-    ...ofOperator,
-    orderBy: [{ ruleId: 'asc' }, { version: 'desc' }],
-    distinct: ['ruleId'],
-    select: { holds: true },
-  });
   return {
     bases: bases.length,
     basesUnsaid: bases.filter(
@@ -127,7 +122,7 @@ async function counts(
     papersAndInspections: fleet.reduce((sum, row) => sum + row.papers.length + row.requirements.length, 0),
     typesInUse: typesInUse.size,
     typesWithOwnList: lists.filter(({ typeId }) => typesInUse.has(typeId)).length,
-    houseRules: rules.filter(({ holds }) => holds).length,
+    houseRules: (await versionsInForce(tx)).length,
   };
 }
 
