@@ -6,6 +6,8 @@
 import { randomUUID } from 'node:crypto';
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
+import { aircraftId } from '../../seed/load/ids';
+import { QUILLBACK } from '../../seed/operators';
 import { pageOf, signIn } from '../fixtures/browser';
 
 const setRule = (page: Page) => page.getByRole('form', { name: 'Rule of the house' });
@@ -66,11 +68,7 @@ test('a rule of the house stands apart from the law, with its author and reason,
   await expect(rule).toContainText('Version 1, set by Gil');
 
   const desk = await pageOf(browser, 'tess');
-  await desk.goto('/desk');
-  await desk
-    .getByRole('link', { name: /N053QB.*Day VFR, private/ })
-    .first()
-    .click();
+  await desk.goto(`/desk/aircraft/${aircraftId(QUILLBACK.key, 'N053QB')}?kind=day-vfr-private`);
   const line = desk.locator('#reasons').getByRole('listitem').filter({ hasText: limit });
   await expect(line).toContainText(/Rule of the house, by Gil/);
   await expect(line).toContainText('Not law. Why: Nosewheel shimmies.');
