@@ -36,8 +36,9 @@ export default defineConfig({
   retries: 0,
   fullyParallel: false,
   forbidOnly: process.env['CI'] !== undefined,
-  timeout: 90_000,
-  expect: { timeout: 10_000 },
+  // Two lanes share the machine.
+  timeout: 150_000,
+  expect: { timeout: 20_000 },
   use: {
     baseURL,
     serviceWorkers: 'block',

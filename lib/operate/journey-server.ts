@@ -23,50 +23,83 @@ export interface JourneyServer {
 }
 
 /** Builds, serves a database of its own with the demo in it, does the work, and takes everything away again. */
-export async function withJourneyServer<T>(work: (server: JourneyServer) => Promise<T>): Promise<T> {
+export function withJourneyServer<T>(work: (server: JourneyServer) => Promise<T>): Promise<T> {
+  return withJourneyServers(['wheelchock_journeys'], ([server]) => {
+    if (server === undefined) throw new Error('No server was started.');
+    return work(server);
+  });
+}
+
+/** The same with several servers of one build, each on a database of its own with that name: they do not see one another. */
+export async function withJourneyServers<T>(
+  names: readonly string[],
+  work: (servers: readonly JourneyServer[]) => Promise<T>,
+): Promise<T> {
   const browser = await findBrowser();
-  const photoDir = await mkdtemp(path.join(tmpdir(), 'wheelchock-photos-'));
-  const removePhotos = () => rm(photoDir, { recursive: true, force: true });
-  atEnd(removePhotos);
-  const outbox = await mkdtemp(path.join(tmpdir(), 'wheelchock-outbox-'));
-  const removeOutbox = () => rm(outbox, { recursive: true, force: true });
-  atEnd(removeOutbox);
-  const database = await journeyDatabase();
+  const database = await databaseServer();
+  const undo: (() => Promise<unknown>)[] = [() => database.close()];
   try {
-    const { appUrl } = await prepareDatabase(database.adminUrl, {}, photosIn(photoDir));
-    const web = {
-      port: await getPort(),
-      host: '127.0.0.1',
-      appUrl,
-      sessionSecret: newSecret(),
-      photoDir,
-      outbox,
-    };
-    await ensureBuild(webSettings(web), () => requireNoDemo('Building now would pull its files away.'));
+    const webs = [];
+    for (const name of names) {
+      const folders = { photoDir: await ownFolder('photos', undo), outbox: await ownFolder('outbox', undo) };
+      const adminUrl = await database.make(name);
+      const { appUrl } = await prepareDatabase(adminUrl, {}, photosIn(folders.photoDir));
+      const port = await getPort();
+      webs.push({
+        adminUrl,
+        web: { port, host: '127.0.0.1', appUrl, sessionSecret: newSecret(), ...folders },
+      });
+    }
+    const [first] = webs;
+    if (first === undefined) throw new Error('No server was asked for.');
+    await ensureBuild(webSettings(first.web), () => requireNoDemo('Building now would pull its files away.'));
     // Journeys look at the page of the parts too.
     process.env['WHEELCHOCK_PARTS'] = 'yes';
-    const server = await startWeb(web);
-    try {
-      const settings = { ...webSettings(web), DATABASE_URL: database.adminUrl };
-      return await work({ address: server.address, browser, settings });
-    } finally {
-      await server.stop();
+    const servers: JourneyServer[] = [];
+    for (const { adminUrl, web } of webs) {
+      const server = await startWeb(web);
+      undo.push(() => server.stop());
+      servers.push({
+        address: server.address,
+        browser,
+        settings: { ...webSettings(web), DATABASE_URL: adminUrl },
+      });
     }
+    return await work(servers);
   } finally {
-    await database.close();
-    await removePhotos();
-    await removeOutbox();
+    for (const step of undo.reverse()) await step();
   }
 }
 
-/** A database for the journeys alone: on the given server, or on an embedded one that is thrown away. */
-async function journeyDatabase(): Promise<{ adminUrl: string; close(): Promise<void> }> {
+/** A folder for one run, taken away with the rest or when the program is ended. */
+async function ownFolder(what: string, undo: (() => Promise<unknown>)[]): Promise<string> {
+  const folder = await mkdtemp(path.join(tmpdir(), `wheelchock-${what}-`));
+  const remove = () => rm(folder, { recursive: true, force: true });
+  atEnd(remove);
+  undo.push(remove);
+  return folder;
+}
+
+/** Where the databases of the journeys live: the given server, or an embedded one that is thrown away. */
+async function databaseServer(): Promise<{
+  make(name: string): Promise<string>;
+  close(): Promise<void>;
+}> {
   const given = process.env['DATABASE_URL'];
   if (given) {
-    const adminUrl = withDatabase(given, 'wheelchock_journeys');
-    const clear = () => startAnew(adminUrl, 'wheelchock_journeys').catch(() => undefined);
-    await clear();
-    return { adminUrl, close: clear };
+    const made: (() => Promise<unknown>)[] = [];
+    return {
+      async make(name) {
+        const adminUrl = withDatabase(given, name);
+        const clear = () => startAnew(adminUrl, name).catch(() => undefined);
+        await clear();
+        made.push(clear);
+        return adminUrl;
+      },
+      async close() {
+        for (const clear of made) await clear();
+      },
+    };
   }
   const folder = await temporaryDataDir();
   atEnd(folder.remove);
@@ -77,7 +110,7 @@ async function journeyDatabase(): Promise<{ adminUrl: string; close(): Promise<v
   });
   atEnd(server.stop);
   return {
-    adminUrl: withDatabase(server.adminUrl, 'wheelchock'),
+    make: (name) => Promise.resolve(withDatabase(server.adminUrl, name)),
     async close() {
       await server.stop();
       await folder.remove();

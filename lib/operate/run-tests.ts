@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { runToEnd } from './children.mjs';
 import { ensureClient } from './generate.mjs';
-import { withJourneyServer } from './journey-server';
+import { type JourneyServer, withJourneyServers } from './journey-server';
 import { inRepository } from './places.mjs';
 import { findPdfReader } from './pdf-reader';
 import { Trouble, explain, say } from './say.mjs';
@@ -30,15 +30,17 @@ const NOTHING: Counts = { passed: 0, failed: 0, skipped: 0 };
 /** Folder of the reports, made for one run. */
 let reports = '';
 
-/** In the order in which they run: quick ones first. */
-const LAYERS: Layer[] = [
-  { name: 'lint', what: 'lint', run: () => check('eslint/bin/eslint.js', ['.', '--max-warnings', '0']) },
-  { name: 'format', what: 'format', run: () => check('prettier/bin/prettier.cjs', ['--check', '.']) },
-  { name: 'types', what: 'types', run: checkTypes },
-  { name: 'rules', what: 'rules, zone UTC', run: () => vitest('rules', 'UTC') },
-  { name: 'rules', what: 'rules, zone Pacific/Chatham', run: () => vitest('rules', 'Pacific/Chatham') },
-  { name: 'services', what: 'services on PostgreSQL', run: services },
-  { name: 'journeys', what: 'build and browser journeys', run: journeys },
+/** In the order in which they run: quick ones first. Those of one row run at the same time: each keeps to one processor. */
+const ROWS: Layer[][] = [
+  [
+    { name: 'lint', what: 'lint', run: () => check('eslint/bin/eslint.js', ['.', '--max-warnings', '0']) },
+    { name: 'format', what: 'format', run: () => check('prettier/bin/prettier.cjs', ['--check', '.']) },
+    { name: 'types', what: 'types', run: checkTypes },
+  ],
+  [{ name: 'rules', what: 'rules, zone UTC', run: () => vitest('rules', 'UTC') }],
+  [{ name: 'rules', what: 'rules, zone Pacific/Chatham', run: () => vitest('rules', 'Pacific/Chatham') }],
+  [{ name: 'services', what: 'services on PostgreSQL', run: services }],
+  [{ name: 'journeys', what: 'build and browser journeys', run: journeys }],
 ];
 
 /**
@@ -46,7 +48,7 @@ const LAYERS: Layer[] = [
  * closes with "N passed, N failed". Every layer runs even when an earlier one failed. Gives the exit code.
  */
 export async function runTests(args: string[]): Promise<number> {
-  const names = [...new Set(LAYERS.map((layer) => layer.name))];
+  const names = [...new Set(ROWS.flat().map((layer) => layer.name))];
   const strange = args.filter((word) => !names.includes(word));
   if (strange.length > 0) {
     throw new Trouble(`There is no layer ${strange.join(', ')}. The layers are: ${names.join(', ')}.`);
@@ -58,19 +60,24 @@ export async function runTests(args: string[]): Promise<number> {
   await ensureClient();
 
   const results: Result[] = [];
-  for (const layer of LAYERS.filter(({ name }) => args.length === 0 || args.includes(name))) {
+  for (const row of ROWS) {
     if (isEnding()) {
       return 1;
     }
-    say(`\n=== ${layer.what}`);
-    const start = Date.now();
-    const counts = await layer.run().catch((error: unknown) => {
-      console.error(explain(error));
-      return { ...NOTHING, failed: 1 };
-    });
-    results.push({ what: layer.what, ...counts, seconds: (Date.now() - start) / 1000 });
+    const wanted = row.filter(({ name }) => args.length === 0 || args.includes(name));
+    results.push(...(await Promise.all(wanted.map(runLayer))));
   }
   return isEnding() ? 1 : conclude(results);
+}
+
+async function runLayer(layer: Layer): Promise<Result> {
+  say(`\n=== ${layer.what}`);
+  const start = Date.now();
+  const counts = await layer.run().catch((error: unknown) => {
+    console.error(explain(error));
+    return { ...NOTHING, failed: 1 };
+  });
+  return { what: layer.what, ...counts, seconds: (Date.now() - start) / 1000 };
 }
 
 function conclude(results: Result[]): number {
@@ -132,21 +139,55 @@ async function services(): Promise<Counts> {
   return vitest('services', 'Pacific/Chatham');
 }
 
-/** Lets the browser travel through the built app. */
+/** Lanes of the journeys: projects of playwright.config.ts. Each has a server and a database of its own. */
+const LANES = ['phone', 'desktop'] as const;
+
+/**
+ * Lets the browser travel through the built app: both lanes at the same time, for much of a journey is waiting. Journeys that
+ * hold a stopwatch carry the tag @alone and run afterwards, one lane after the other.
+ */
 async function journeys(): Promise<Counts> {
   await findPdfReader();
-  return withJourneyServer(({ address, browser, settings }) => travel(address, browser, settings));
+  return withJourneyServers(
+    LANES.map((lane) => `wheelchock_journeys_${lane}`),
+    async (servers) => {
+      const together = await Promise.all(
+        servers.map((server, at) => travel(server, at, ['--grep-invert=@alone'])),
+      );
+      const alone: Counts[] = [];
+      for (const [at, server] of servers.entries()) {
+        if (isEnding()) break;
+        alone.push(await travel(server, at, ['--grep=@alone']));
+      }
+      return [...together, ...alone].reduce(plus, NOTHING);
+    },
+  );
 }
 
+const plus = (one: Counts, other: Counts): Counts => ({
+  passed: one.passed + other.passed,
+  failed: one.failed + other.failed,
+  skipped: one.skipped + other.skipped,
+});
+
 async function travel(
-  address: string,
-  browser: string | undefined,
-  settings: Record<string, string | undefined>,
+  { address, browser, settings }: JourneyServer,
+  at: number,
+  which: string[],
 ): Promise<Counts> {
-  const file = path.join(reports, 'journeys.json');
+  const lane = LANES[at] ?? LANES[0];
+  const name = `${lane}${which.join('').replace(/\W+/g, '-')}`;
+  const file = path.join(reports, `journeys-${name}.json`);
   const { code } = await runToEnd(
     process.execPath,
-    [inRepository('node_modules', '@playwright', 'test', 'cli.js'), 'test', '--reporter=list,json'],
+    [
+      inRepository('node_modules', '@playwright', 'test', 'cli.js'),
+      'test',
+      `--project=${lane}`,
+      ...which,
+      '--reporter=list,json',
+      `--output=test-results/${name}`,
+    ],
     {
       show: true,
       env: {

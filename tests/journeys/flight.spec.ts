@@ -268,77 +268,77 @@ test('released, taken by its pilot on the phone, flown, meters read: closed', as
   await expect(page.getByRole('button', { name: 'Airborne' })).toHaveCount(0);
 });
 
-test('a grounding write-up after release: void on both screens within two seconds', async ({
-  page,
-  browser,
-  baseURL,
-}) => {
-  test.setTimeout(180_000);
-  await signIn(page, 'tess');
-  await page.goto('/desk/flight');
-  await choose(page, 'N045TM', 'Dov Larkmoor, commercial');
-  await page.getByRole('button', { name: 'ZZTM and back' }).click();
-  const day = dayFromNow(3);
-  await fillTimes(page, { departs: `${day}T11:00`, arrives: `${day}T12:00`, hours: '0.8' });
-  // The field lies in that airspace itself (seed/operators.ts).
-  await fillLesson(page, 'Yes');
-  await getTheAnswer(page);
-  await expect(sheet(page).getByText('Go', { exact: true })).toBeVisible();
-  const id = await release(page, 'N045TM');
+test(
+  'a grounding write-up after release: void on both screens within two seconds',
+  { tag: '@alone' },
+  async ({ page, browser, baseURL }) => {
+    test.setTimeout(180_000);
+    await signIn(page, 'tess');
+    await page.goto('/desk/flight');
+    await choose(page, 'N045TM', 'Dov Larkmoor, commercial');
+    await page.getByRole('button', { name: 'ZZTM and back' }).click();
+    const day = dayFromNow(3);
+    await fillTimes(page, { departs: `${day}T11:00`, arrives: `${day}T12:00`, hours: '0.8' });
+    // The field lies in that airspace itself (seed/operators.ts).
+    await fillLesson(page, 'Yes');
+    await getTheAnswer(page);
+    await expect(sheet(page).getByText('Go', { exact: true })).toBeVisible();
+    const id = await release(page, 'N045TM');
 
-  const phone = await phoneOf(browser, 'dov', baseURL);
-  await phone.goto(`/ramp/flight/${id}`);
-  await expect(phone.getByText('Go', { exact: true })).toBeVisible();
-  for (const screen of [page, phone]) await expect(screen.getByText('Changes show at once')).toBeVisible();
+    const phone = await phoneOf(browser, 'dov', baseURL);
+    await phone.goto(`/ramp/flight/${id}`);
+    await expect(phone.getByText('Go', { exact: true })).toBeVisible();
+    for (const screen of [page, phone]) await expect(screen.getByText('Changes show at once')).toBeVisible();
 
-  // Somebody else stands at the aircraft.
-  const pia = await phoneOf(browser, 'pia', baseURL);
-  await pia.goto('/ramp');
-  const href = await pia.getByRole('link', { name: /N045TM/ }).getAttribute('href');
-  const answer = await sendFinding(pia, new URL(pia.url()).origin, {
-    aircraftId: href?.split('/')[2],
-    station: 'nose-right',
-    findingKey: 'oil-low',
-    place: 'Dipstick',
-    words: `Below the mark, ${randomUUID().slice(0, 8)}.`,
-    measurements: { 'oil-quantity': 20 },
-  });
-  const result = (await answer.json()) as { ok: boolean; value: { discrepancyId: string; number: string } };
-  expect(result, JSON.stringify(result)).toMatchObject({ ok: true });
-  const { discrepancyId, number } = result.value;
-  await Promise.all(
-    [page, phone].map((screen) => expect(alarmOn(screen)).toBeVisible({ timeout: SEEN_WITHIN_MS })),
-  );
-  for (const screen of [page, phone]) {
-    const alarm = alarmOn(screen);
-    await expect(alarm).toContainText('Pia Ottersby');
-    await expect(alarm.getByRole('link', { name: new RegExp(number) })).toHaveAttribute(
-      'href',
-      `/ramp/write-up/${discrepancyId}`,
+    // Somebody else stands at the aircraft.
+    const pia = await phoneOf(browser, 'pia', baseURL);
+    await pia.goto('/ramp');
+    const href = await pia.getByRole('link', { name: /N045TM/ }).getAttribute('href');
+    const answer = await sendFinding(pia, new URL(pia.url()).origin, {
+      aircraftId: href?.split('/')[2],
+      station: 'nose-right',
+      findingKey: 'oil-low',
+      place: 'Dipstick',
+      words: `Below the mark, ${randomUUID().slice(0, 8)}.`,
+      measurements: { 'oil-quantity': 20 },
+    });
+    const result = (await answer.json()) as { ok: boolean; value: { discrepancyId: string; number: string } };
+    expect(result, JSON.stringify(result)).toMatchObject({ ok: true });
+    const { discrepancyId, number } = result.value;
+    await Promise.all(
+      [page, phone].map((screen) => expect(alarmOn(screen)).toBeVisible({ timeout: SEEN_WITHIN_MS })),
     );
-    await expect(alarm).toContainText('14 CFR');
-    await usableByEverybody(screen);
-  }
-  // Nothing is left to sign, and no go stands there.
-  await expect(phone.getByRole('form', { name: 'Take the aircraft' })).toHaveCount(0);
-  await expect(phone.getByText('Go', { exact: true })).toHaveCount(0);
-  await phone.goto('/ramp/mine');
-  await expect(phone.getByRole('link', { name: /^Your flight with N045TM/ }).first()).toHaveAttribute(
-    'href',
-    `/ramp/flight/${id}`,
-  );
+    for (const screen of [page, phone]) {
+      const alarm = alarmOn(screen);
+      await expect(alarm).toContainText('Pia Ottersby');
+      await expect(alarm.getByRole('link', { name: new RegExp(number) })).toHaveAttribute(
+        'href',
+        `/ramp/write-up/${discrepancyId}`,
+      );
+      await expect(alarm).toContainText('14 CFR');
+      await usableByEverybody(screen);
+    }
+    // Nothing is left to sign, and no go stands there.
+    await expect(phone.getByRole('form', { name: 'Take the aircraft' })).toHaveCount(0);
+    await expect(phone.getByText('Go', { exact: true })).toHaveCount(0);
+    await phone.goto('/ramp/mine');
+    await expect(phone.getByRole('link', { name: /^Your flight with N045TM/ }).first()).toHaveAttribute(
+      'href',
+      `/ramp/flight/${id}`,
+    );
 
-  // Serviced, the aircraft goes again; the release stays void.
-  await pia.goto(`/ramp/write-up/${discrepancyId}`);
-  await pia.getByLabel('What was done').fill('Two quarts added, cap closed.');
-  await pia.getByRole('button', { name: 'It is serviced' }).click();
-  await expect(pia.getByText('Serviced', { exact: true }).first()).toBeVisible();
-  await page.goto(`/desk/release/${id}`);
-  await expect(page.getByText('VOID', { exact: true })).toBeVisible();
-  await page.getByRole('link', { name: 'Release anew' }).first().click();
-  await expect(page.getByLabel('Planned time in service')).toHaveValue('0.8');
-  await getTheAnswer(page);
-  await expect(sheet(page).getByText('Go', { exact: true })).toBeVisible();
-  await pia.context().close();
-  await phone.context().close();
-});
+    // Serviced, the aircraft goes again; the release stays void.
+    await pia.goto(`/ramp/write-up/${discrepancyId}`);
+    await pia.getByLabel('What was done').fill('Two quarts added, cap closed.');
+    await pia.getByRole('button', { name: 'It is serviced' }).click();
+    await expect(pia.getByText('Serviced', { exact: true }).first()).toBeVisible();
+    await page.goto(`/desk/release/${id}`);
+    await expect(page.getByText('VOID', { exact: true })).toBeVisible();
+    await page.getByRole('link', { name: 'Release anew' }).first().click();
+    await expect(page.getByLabel('Planned time in service')).toHaveValue('0.8');
+    await getTheAnswer(page);
+    await expect(sheet(page).getByText('Go', { exact: true })).toBeVisible();
+    await pia.context().close();
+    await phone.context().close();
+  },
+);

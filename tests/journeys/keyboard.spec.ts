@@ -48,7 +48,7 @@ test('a mechanic starts the work, writes the entry and signs', async ({ page, ba
     words: `Small nick, for the keyboard, ${Date.now()}.`,
     measurements: { 'propeller-nick-depth': 12, 'propeller-nick-width': 20 },
   });
-  await signIn(page, 'abel');
+  await signIn(page, 'moira');
   await page.goto(path);
   await skipToContent(page);
 
@@ -66,7 +66,7 @@ test('a mechanic starts the work, writes the entry and signs', async ({ page, ba
   await type(page, form.getByLabel('By which data'), 'Propeller manual, section 4, invented');
   await reach(page, form.getByLabel('Completed on'));
   await form.getByLabel('Completed on').fill(await todayAt(page, ZONE));
-  await type(page, form.getByLabel('Done by', { exact: true }), 'Abel, by keyboard');
+  await type(page, form.getByLabel('Done by', { exact: true }), 'Moira Stobwell');
   await choose(
     page,
     page.getByRole('radiogroup', { name: 'Was any of these done?' }),
@@ -77,12 +77,12 @@ test('a mechanic starts the work, writes the entry and signs', async ({ page, ba
   await press(page, form.getByRole('button', { name: 'Write the entry' }));
 
   const sign = page.getByRole('form', { name: 'Sign for return to service' });
-  const summary = page.locator('summary').filter({ hasText: 'Sign for return to service' }).first();
+  const summary = page.locator('summary').filter({ hasText: 'Sign off' }).first();
   await expect(summary.or(sign).first()).toBeVisible();
   if (!(await sign.isVisible())) await press(page, summary);
   await type(page, sign.getByLabel('Your password'), DEMO_PASSWORD);
   await press(page, sign.getByRole('button', { name: 'Sign for return to service' }));
-  await expect(page.getByText(/^Signed/).first()).toBeVisible();
+  await expect(page.getByText('Signed: approved for return to service for this work.')).toBeVisible();
 });
 
 test('a dispatcher reads the board, releases a flight and takes it back', async ({ page }) => {

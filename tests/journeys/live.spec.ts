@@ -64,7 +64,7 @@ async function pilotAt(browser: Browser, baseURL?: string): Promise<Pilot> {
   return { page, origin, aircraftId: aircraft?.split('/').pop() ?? '' };
 }
 
-test.describe('two instances of the app', () => {
+test.describe('two instances of the app', { tag: '@alone' }, () => {
   let server: OwnServer;
   let address: string;
 

@@ -130,35 +130,37 @@ test('a finding with a photo, from the list of aircraft to sent, in at most twel
   await expect.poll(() => wide(page.getByRole('img', { name: /^Photo of W-\d{4,}: / }))).toBe(1600);
 });
 
-test('a finding with a photo, from the open walkaround to sent, in at most twelve taps and thirty seconds', async ({
-  page,
-}) => {
-  await signIn(page);
-  await openWalk(page, await pathOf(page, IN_HANGAR));
-  const file = await picture();
-  const begun = Date.now();
-  let taps = 0;
-  const tap = async (target: Locator) => {
-    taps += 1;
-    await target.click();
-  };
-  await tap(page.getByRole('link', { name: 'Something else found here' }));
-  await tap(page.getByRole('button', { name: 'Something else', exact: true }));
-  await tap(page.getByRole('radio', { name: 'Leak' }));
-  await tap(page.getByRole('button', { name: 'Put in: Was there before' }));
-  taps += 3;
-  await page.getByLabel('Take a photo').setInputFiles(file);
-  await expect(taken(page)).toHaveCount(1);
-  // On a walkaround nobody is asked when it was: it is before the flight.
-  await expect(page.getByRole('radiogroup', { name: 'When did you notice it?' })).toHaveCount(0);
-  const message = page.waitForRequest('**/api/sync/findings');
-  await send(page, tap);
-  await expectSent(page);
-  expect(taps).toBeLessThanOrEqual(12);
-  expect(Date.now() - begun).toBeLessThan(30_000);
-  expect((await message).postDataJSON()).toMatchObject({ phase: 'before-flight', version: 2 });
-  await expect(page.getByText('1 photo sent.', { exact: true })).toBeVisible();
-});
+test(
+  'a finding with a photo, from the open walkaround to sent, in at most twelve taps and thirty seconds',
+  { tag: '@alone' },
+  async ({ page }) => {
+    await signIn(page);
+    await openWalk(page, await pathOf(page, IN_HANGAR));
+    const file = await picture();
+    const begun = Date.now();
+    let taps = 0;
+    const tap = async (target: Locator) => {
+      taps += 1;
+      await target.click();
+    };
+    await tap(page.getByRole('link', { name: 'Something else found here' }));
+    await tap(page.getByRole('button', { name: 'Something else', exact: true }));
+    await tap(page.getByRole('radio', { name: 'Leak' }));
+    await tap(page.getByRole('button', { name: 'Put in: Was there before' }));
+    taps += 3;
+    await page.getByLabel('Take a photo').setInputFiles(file);
+    await expect(taken(page)).toHaveCount(1);
+    // On a walkaround nobody is asked when it was: it is before the flight.
+    await expect(page.getByRole('radiogroup', { name: 'When did you notice it?' })).toHaveCount(0);
+    const message = page.waitForRequest('**/api/sync/findings');
+    await send(page, tap);
+    await expectSent(page);
+    expect(taps).toBeLessThanOrEqual(12);
+    expect(Date.now() - begun).toBeLessThan(30_000);
+    expect((await message).postDataJSON()).toMatchObject({ phase: 'before-flight', version: 2 });
+    await expect(page.getByText('1 photo sent.', { exact: true })).toBeVisible();
+  },
+);
 
 test('a form with something missing says so by field and keeps what was typed', async ({ page }) => {
   await signIn(page);
@@ -547,7 +549,9 @@ test('a photo is served only as a picture, and again only when it may still be s
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {
-  test(`every screen of the ramp is free of axe findings, ${colorScheme}`, async ({ page }) => {
+  test(`every screen of the ramp is free of axe findings, ${colorScheme}`, async ({ page, isMobile }) => {
+    // On a desktop every page is searched by screens.spec.ts.
+    test.skip(!isMobile, 'the screens of a phone');
     // Seventeen screens, each searched whole.
     test.slow();
     await page.emulateMedia({ colorScheme });

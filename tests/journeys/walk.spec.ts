@@ -286,7 +286,9 @@ async function screensOf(page: Page, id: string): Promise<readonly [string, () =
 }
 
 for (const colorScheme of ['light', 'dark'] as const) {
-  test(`every screen of the walk is free of axe findings, ${colorScheme}`, async ({ page }) => {
+  test(`every screen of the walk is free of axe findings, ${colorScheme}`, async ({ page, isMobile }) => {
+    // On a desktop every page is searched by screens.spec.ts.
+    test.skip(!isMobile, 'the screens of a phone');
     test.slow();
     await page.emulateMedia({ colorScheme });
     await sendNothing(page);
