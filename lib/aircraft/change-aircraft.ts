@@ -1,8 +1,10 @@
 import { command } from '../access/service';
 import type { Tx } from '../db/client';
 import { factsChanged } from '../fleet/require-aircraft';
+import { standingRecords } from '../inspections/requirement';
 import { fieldRefusal, Refusal } from '../problems';
 import { vouch } from '../records/vouch';
+import { distrustDirectives, distrustLines } from './distrust';
 import {
   aircraftColumns,
   aircraftContent,
@@ -12,11 +14,13 @@ import {
 } from './columns';
 import { requireAnyAircraft, requireNewRegistration, requireTypeAndBase } from './require';
 import { AIRCRAFT_STATEMENT, changeAircraftInput } from './schema';
-import { said } from '../words/said';
+import { formatTenths } from '../rules/hours';
+import { filled, said } from '../words/said';
 
 /**
  * Puts the facts of an aircraft right, signed anew with the document named. Hours can be filled in while they are not known; known ones go
- * on by the meters of each flight and are corrected there. Its registration can be put right until something is on record under it. Raises
+ * on by the meters of each flight and are corrected there. With another type, what was confirmed of its equipment list and its directives
+ * has to be confirmed again. Its registration can be put right until something is on record under it. Raises
  * the facts' version and has releases asked about again. Refuses `not_found`, also for a retired aircraft.
  */
 export const changeAircraft = command({
@@ -34,6 +38,9 @@ export const changeAircraft = command({
     const { type, base } = await requireTypeAndBase(tx, operatorId, input);
     const columns = aircraftColumns(input);
     const hours = hoursFilledIn(row, hourColumns(input));
+    if (row.ttisTenths === null) await requireHoursOfRecords(tx, operatorId, aircraftId, hours.ttisTenths);
+    const otherType = input.typeId !== row.typeId;
+    if (otherType) await requireNoList(tx, operatorId, aircraftId);
     await tx.aircraft.update({
       where: { operatorId_id: { operatorId, id: aircraftId } },
       data: { ...columns, ...hours },
@@ -43,6 +50,10 @@ export const changeAircraft = command({
     const changed = (Object.keys(after) as (keyof AircraftContent | keyof HourColumns)[]).filter(
       (name) => before[name] !== after[name],
     );
+    // Lines, and the directives that apply, were held against the documents of another type; directives go by the serial number too.
+    const distrusted = otherType ? await distrustLines(tx, operatorId, aircraftId) : 0;
+    const unreviewed = otherType || columns.serial !== row.serial;
+    if (unreviewed) await distrustDirectives(tx, operatorId, aircraftId);
     const vouched = await vouch(tx, {
       operatorId,
       actor,
@@ -64,6 +75,8 @@ export const changeAircraft = command({
         detail: {
           registration: columns.registration,
           changed: Object.fromEntries(changed.map((name) => [name, { from: before[name], to: after[name] }])),
+          ...(distrusted > 0 && { linesToConfirmAgain: distrusted }),
+          ...(unreviewed && { directivesToReviewAgain: true }),
           source: input.source,
           vouching: vouched.id,
           hash: vouched.hash,
@@ -96,6 +109,50 @@ function hoursFilledIn(row: HourColumns, typed: HourColumns): HourColumns {
     return known;
   };
   return { hobbsTenths: of('hobbsTenths'), tachTenths: of('tachTenths'), ttisTenths: of('ttisTenths') };
+}
+
+/** A record of work done at more hours than the aircraft is said to have makes everything due by hours due too late. */
+async function requireHoursOfRecords(
+  tx: Tx,
+  operatorId: string,
+  aircraftId: string,
+  ttisTenths: number | null,
+): Promise<void> {
+  if (ttisTenths === null) return;
+  const records = await tx.compliance.findMany({
+    where: { operatorId, requirement: { aircraftId, endedOn: null } },
+    select: {
+      id: true,
+      doneOn: true,
+      ttisTenths: true,
+      supersedesId: true,
+      requirement: { select: { name: true } },
+    },
+  });
+  const newest = standingRecords(records).find((record) => record.ttisTenths > ttisTenths);
+  if (!newest) return;
+  throw fieldRefusal(
+    'ttis',
+    filled(said('The record of “{name}” says {hours} h. One of the two is wrong.'), {
+      name: newest.requirement.name,
+      hours: formatTenths(newest.ttisTenths),
+    }),
+  );
+}
+
+/** A minimum equipment list is of the type it was approved for (91.213(a)). */
+async function requireNoList(tx: Tx, operatorId: string, aircraftId: string): Promise<void> {
+  const mel = await tx.mel.findFirst({
+    where: { operatorId, aircraftId, endedAt: null },
+    select: { reference: true },
+  });
+  if (!mel) return;
+  throw fieldRefusal(
+    'typeId',
+    filled(said('The minimum equipment list {reference} is in force for the type of now. End it first.'), {
+      reference: mel.reference,
+    }),
+  );
 }
 
 /** Papers, entries and releases name it by its registration. */

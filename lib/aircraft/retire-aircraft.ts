@@ -1,9 +1,10 @@
 import { command } from '../access/service';
-import { dateColumn } from '../db/dates';
+import { calendarDate, dateColumn } from '../db/dates';
 import { factsChanged } from '../fleet/require-aircraft';
 import { Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
 import { notBack, wherePlanStands } from '../releases/active-releases';
+import { distrustDirectives, distrustLines } from './distrust';
 import { requireAnyAircraft } from './require';
 import { bringBackAircraftInput, retireAircraftInput } from './schema';
 import { said } from '../words/said';
@@ -46,26 +47,35 @@ export const retireAircraft = command({
 });
 
 /**
- * Brings a retired aircraft back. Its facts are those it left with: what ran out meanwhile bars, as it would have. Refuses `conflict` for
- * one in service.
+ * Brings a retired aircraft back. Dates that ran out meanwhile bar, as they would have. On a later day than it was retired nobody here knows
+ * what was flown, fitted or ordered while it was away: its time in service, what was confirmed of its equipment list and its directives have
+ * to be entered and signed for again, and until then it is no go. Refuses `conflict` for one in service.
  */
 export const bringBackAircraft = command({
   verb: 'aircraft.bring-back',
   input: bringBackAircraftInput,
-  async run({ tx, operatorId }, { aircraftId, why }) {
+  async run({ tx, operatorId, now }, { aircraftId, why }) {
     const row = await requireAnyAircraft(tx, operatorId, aircraftId);
     if (!row.retiredOn) throw new Refusal('conflict', { say: said('It is in service already.') });
+    const away = calendarDate(row.retiredOn) !== dayAtBase(now, row.base.zone);
     await tx.aircraft.update({
       where: { operatorId_id: { operatorId, id: aircraftId } },
-      data: { retiredOn: null, retiredWhy: null },
+      data: { retiredOn: null, retiredWhy: null, ...(away && { ttisTenths: null }) },
     });
+    const distrusted = away ? await distrustLines(tx, operatorId, aircraftId) : 0;
+    if (away) await distrustDirectives(tx, operatorId, aircraftId);
     await factsChanged(tx, operatorId, aircraftId);
     return {
       value: { aircraftId },
       audit: {
         subjectKind: 'aircraft',
         subjectId: aircraftId,
-        detail: { registration: row.registration, why, retiredWhy: row.retiredWhy },
+        detail: {
+          registration: row.registration,
+          why,
+          retiredWhy: row.retiredWhy,
+          ...(away && { ttisTenthsBefore: row.ttisTenths, linesToConfirmAgain: distrusted }),
+        },
       },
     };
   },

@@ -8,7 +8,7 @@ import { Refusal } from '../problems';
 import { VOUCHED, markOf, type CarriedMark } from '../records/carried-mark';
 import { dayAtBase } from '../records/signature';
 import type { PaperKind, RequirementKind } from '../rules/aircraft';
-import type { HoursTenths } from '../rules/facts';
+import type { HoursTenths, Instant } from '../rules/facts';
 import { measurementOf, sayBounds } from '../rules/findings/measurements';
 import { said } from '../words/said';
 
@@ -90,6 +90,8 @@ interface MelView {
     readonly category: string;
     readonly equipment: string;
   }[];
+  /** Of the letter of authorization, as uploaded. */
+  readonly proofs: readonly { readonly id: string; readonly fileName: string; readonly addedAt: Instant }[];
   readonly mark: CarriedMark | null;
 }
 
@@ -118,6 +120,7 @@ const HISTORY = {
     include: {
       items: { include: { equipment: { select: { name: true } } }, orderBy: { title: 'asc' } },
       vouching: VOUCHED,
+      proofs: { select: { id: true, fileName: true, addedAt: true }, orderBy: { addedAt: 'asc' } },
     },
   },
   equipment: {
@@ -242,6 +245,7 @@ const melView = (mel: Row['mel'][number]): MelView => ({
     category,
     equipment: equipment.name,
   })),
+  proofs: mel.proofs.map(({ id, fileName, addedAt }) => ({ id, fileName, addedAt: instant(addedAt) })),
   mark: markOf(mel.vouching),
 });
 

@@ -60,7 +60,12 @@ export async function writeUpRows(
       continue;
     }
     inFile.set(key, row);
-    if (standing.has(key)) {
+    const stands = standing.get(key);
+    if (stands !== undefined && !saysTheSame(stands, held.value)) {
+      wrong([{ field: 'words', message: OTHER_THINGS }]);
+      continue;
+    }
+    if (stands !== undefined) {
       rows.push({ row, does: 'keep', title, notes: [] });
       continue;
     }
@@ -74,7 +79,7 @@ const keyOf = (aircraftId: string, foundOn: string, words: string): string =>
   JSON.stringify([aircraftId, foundOn, plain(words)]);
 
 /** Every write-up ever carried over, closed ones too: what was repaired since does not come back. */
-async function carriedAlready(tx: Tx, operatorId: string): Promise<ReadonlySet<string>> {
+async function carriedAlready(tx: Tx, operatorId: string): Promise<ReadonlyMap<string, unknown>> {
   const rows = await tx.discrepancy.findMany({
     where: { operatorId, vouchingId: { not: null } },
     select: {
@@ -85,15 +90,29 @@ async function carriedAlready(tx: Tx, operatorId: string): Promise<ReadonlySet<s
       vouching: { select: { content: true } },
     },
   });
-  return new Set(
-    rows.map((row) =>
+  return new Map(
+    rows.map((row) => [
       keyOf(
         row.aircraftId,
         foundOnOf(row.vouching?.content) ?? localDate(instant(row.openedAt), row.aircraft.base.zone),
         row.finding.words,
       ),
-    ),
+      row.vouching?.content,
+    ]),
   );
+}
+
+const OTHER_THINGS = said(
+  'A write-up of this day and these words was carried over already and says other things. Word this one differently, or go on with that one.',
+);
+
+/** What was signed of the one that stands, in everything that decides: two finds in the same words are two finds. */
+function saysTheSame(content: unknown, carried: CarriedWriteUp): boolean {
+  const subject = (content as { subject?: Record<string, unknown> } | null)?.subject;
+  if (!subject) return false;
+  const { kind, jasc, equipmentId, inoperativeCount, severity } = carried;
+  const now = { kind, jasc, equipmentId, inoperativeCount, severityOnPaper: severity };
+  return Object.entries(now).every(([name, value]) => subject[name] === value);
 }
 
 /** The day as it was signed; a base that moved to another zone since does not change it. */

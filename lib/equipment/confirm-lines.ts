@@ -4,6 +4,7 @@ import { fieldRefusal, Refusal } from '../problems';
 import { keepLines, type LineToKeep } from './keep-lines';
 import { lineColumns, nameKey } from './line';
 import { removeLines, type LineToRemove } from './remove-lines';
+import { requireSameFunction, type FunctionChange } from './same-function';
 import { confirmLinesInput } from './schema';
 import { filled, said } from '../words/said';
 
@@ -44,6 +45,7 @@ export const confirmLines = command({
     }
     requireOnce(decisions.map(({ equipmentId }) => equipmentId));
     requireNames(rows, keep, remove);
+    await requireSameFunction(tx, operatorId, changesOf(rows, keep));
     const confirmed = await keepLines(context, aircraft, keep, 'typed');
     const removed = remove.length > 0 ? await removeLines(context, aircraft, remove) : [];
     await factsChanged(tx, operatorId, aircraftId);
@@ -61,6 +63,15 @@ export const confirmLines = command({
     };
   },
 });
+
+const changesOf = (
+  rows: readonly { readonly id: string; readonly name: string; readonly function: string }[],
+  keep: readonly LineToKeep[],
+): FunctionChange[] =>
+  rows.flatMap(({ id, name, function: from }) => {
+    const kept = keep.find(({ equipmentId }) => equipmentId === id);
+    return kept ? [{ id, name, from, to: kept.columns.function }] : [];
+  });
 
 function requireOnce(ids: readonly string[]): void {
   if (new Set(ids).size < ids.length) {

@@ -5,6 +5,7 @@ import { requireEquipment } from '../fleet/require-equipment';
 import { fieldRefusal } from '../problems';
 import { keepLines } from './keep-lines';
 import { differences, lineColumns, lineContent, nameKey } from './line';
+import { requireSameFunction } from './same-function';
 import { enterLineInput } from './schema';
 import { said } from '../words/said';
 
@@ -22,6 +23,10 @@ export const enterLine = command({
     const before = equipmentId && (await requireEquipment(tx, operatorId, aircraftId, equipmentId));
     await requireFreeName(tx, operatorId, aircraftId, line.name, equipmentId);
     const columns = lineColumns(line);
+    if (before) {
+      const { id, name } = before;
+      await requireSameFunction(tx, operatorId, [{ id, name, from: before.function, to: columns.function }]);
+    }
     const [kept] = await keepLines(context, aircraft, [{ equipmentId, columns, source }], 'typed');
     if (!kept) throw new RangeError('One line was to be kept.');
     await factsChanged(tx, operatorId, aircraftId);

@@ -6,6 +6,7 @@ import { keepLines } from './keep-lines';
 import { faultFields } from './read-rows';
 import { standingLines } from './read-list';
 import { sha256Of } from './file-sum';
+import { requireSameFunction } from './same-function';
 import { checkEquipmentInput, importEquipmentInput } from './schema';
 import { said } from '../words/said';
 
@@ -40,6 +41,16 @@ export const importEquipment = command({
       });
     }
     const comes = found.rows.filter(({ does }) => does !== 'keep');
+    await requireSameFunction(
+      tx,
+      operatorId,
+      comes.flatMap(({ standingId, columns }) => {
+        const standing = list.find(({ id }) => id === standingId);
+        return standing
+          ? [{ id: standing.id, name: standing.name, from: standing.function, to: columns.function }]
+          : [];
+      }),
+    );
     const sha256 = sha256Of(text);
     if (comes.length > 0) {
       await tx.takenIn.create({

@@ -359,9 +359,14 @@ function discrepancyFacts(aircraft: AircraftRow, row: DiscrepancyRow): Discrepan
 /** Certificates under which somebody signs as a mechanic. */
 const AS_MECHANIC: readonly string[] = ['mechanic', 'inspection-authorization', 'repair-station'];
 
-/** The newest judgement somebody signed as a mechanic: severity, within limits, no hazard, or at an inspection. */
+/**
+ * The newest judgement somebody signed here as a mechanic: severity, within limits, no hazard, or at an inspection. One that was carried
+ * over from a paper is signed by whoever vouches for the paper, who judged nothing.
+ */
 function mechanicJudged({ determinations }: DiscrepancyRow): DiscrepancyFacts['mechanicJudged'] {
-  const signed = determinations.find(({ certificateKind }) => AS_MECHANIC.includes(certificateKind));
+  const signed = determinations.find(
+    ({ certificateKind, vouchingId }) => vouchingId === null && AS_MECHANIC.includes(certificateKind),
+  );
   return signed ? { by: signed.personName, on: calendarDate(signed.signedOn) } : null;
 }
 

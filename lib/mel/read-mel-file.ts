@@ -1,9 +1,11 @@
 import type { Tx } from '../db/client';
+import { calendarDateOrNull } from '../db/dates';
 import { readRows, type RowFault } from '../equipment/read-rows';
 import { sha256Of } from '../equipment/file-sum';
 import { saysTheSame } from '../fleet/mel-item-now';
 import { requireAircraft } from '../fleet/require-aircraft';
 import { plain, same } from '../carry-over/write-up-on-paper';
+import { answered } from '../rules/carried-over';
 import { said } from '../words/said';
 import { itemColumns } from './item-columns';
 import { melRow, type MelRow } from './mel-columns';
@@ -99,6 +101,8 @@ function sameList(
     readonly reference: string;
     readonly revision: string | null;
     readonly letterReference: string | null;
+    readonly letterIssuedOn: Date | null;
+    readonly letterAboard: boolean | null;
     readonly enforceCategories: boolean;
     readonly extensionCategories: readonly string[];
     readonly extensionReference: string | null;
@@ -111,6 +115,9 @@ function sameList(
     standing.reference === head.reference &&
     (standing.revision ?? '') === head.revision &&
     (standing.letterReference ?? '') === head.letterReference &&
+    // The letter looked for and not found is no repetition: it closes both ways (91.213(a)(2)).
+    standing.letterAboard === answered(head.letterAboard) &&
+    calendarDateOrNull(standing.letterIssuedOn) === head.letterIssuedOn &&
     standing.enforceCategories === (head.enforceCategories === 'yes') &&
     (standing.extensionReference ?? '') === head.extensionReference &&
     [...standing.extensionCategories].toSorted().join() === [...head.extensionCategories].toSorted().join()

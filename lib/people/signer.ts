@@ -39,7 +39,12 @@ export function signerFacts(person: SignerRow): SignerFacts {
     id: person.id,
     name: person.name,
     pilot: pilot?.grade
-      ? { number: pilot.number, grade: pilot.grade as PilotGrade, ratings: pilot.ratings }
+      ? {
+          number: pilot.number,
+          grade: pilot.grade as PilotGrade,
+          ratings: pilot.ratings,
+          expiresOn: calendarDateOrNull(pilot.expiresOn),
+        }
       : null,
     mechanic: mechanic
       ? {
@@ -69,6 +74,7 @@ export function signerFacts(person: SignerRow): SignerFacts {
             station.authorisedToSign,
             `whether ${person.name} may sign for the repair station`,
           ),
+          expiresOn: calendarDateOrNull(station.expiresOn),
         }
       : null,
     namedForPreventiveMaintenance: person.preventiveAuthorizations.length > 0,

@@ -178,7 +178,8 @@ async function reviews(
   const newestOf = new Map(newest.map(({ id, subjectId }) => [subjectId, id]));
   for (const aircraft of await tx.aircraft.findMany({ where: { operatorId, id: { in: ids } } })) {
     const row = rows.find(({ id }) => id === newestOf.get(aircraft.id));
-    if (!row) continue;
+    // Taken back since (another type, back in service): then nothing stands, and that bars.
+    if (!row || aircraft.directivesReviewedOn === null) continue;
     const reviewedOn = calendarDateOrNull(aircraft.directivesReviewedOn);
     found.set(row.id, [
       column('aircraft.directives_reviewed_on', reviewedOn, row.content, 'subject.reviewedOn'),

@@ -6,7 +6,7 @@ import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase, signatureOver } from '../records/signature';
 import type { ProposedFlight } from '../rules/operations';
 import { whyNotAccepted } from '../rules/release-state';
-import { leftBars } from '../rules/who-may-sign';
+import { expiredBars, leftBars } from '../rules/who-may-sign';
 import { acceptReleaseInput } from './flight-schema';
 import { answerHashOf, historyOf, limitsNow, requireReleaseRow } from './history';
 import { factsNow, recallNow } from './recall-releases';
@@ -126,5 +126,7 @@ async function pilotCertificate({ tx, operatorId, actor, now }: Context, zone: s
     const because = `No pilot certificate of ${signer.name} is on file.`;
     throw new Refusal('signature_refused', { lines: [{ cite: 'house-caution', because }] });
   }
+  const over = expiredBars('pilot certificate', pilot, dayAtBase(now, zone), '14cfr91.3(a)');
+  if (over.length > 0) throw new Refusal('signature_refused', { lines: linesOf(over) });
   return { kind: `${pilot.grade.replaceAll('-', ' ')} pilot`, number: pilot.number };
 }

@@ -8,7 +8,10 @@ import { fieldRefusal, Refusal } from '../problems';
 import { toPlain } from '../records/canonical';
 import { releaseHash } from '../records/release-hash';
 import { clockInWords } from '../rules/in-words';
+import type { UseOfAircraft } from '../rules/operations';
+import { lastDayOf } from '../rules/requirement-lines';
 import type { Outcome } from '../rules/verdict';
+import { expiredBars } from '../rules/who-may-sign';
 import { whereActive, whereHolds, whereSpendsPermit } from './active-releases';
 import { judgeFlight, type JudgedFlight } from './compose-flight';
 import { releaseFlightInput, type ComposedFlight } from './schema';
@@ -29,10 +32,10 @@ export const releaseFlight = command({
     const { requestId: ownNumber, factsVersion, limitsPassedOn, ...composed } = input;
     void ownNumber;
     if (!composed.pilotId) throw fieldRefusal('pilotId', said('A release needs its pilot in command.'));
-    await requirePilot(context, composed.pilotId);
     await refuseSpentPermit(context, composed.permitId);
     await refuseSpentPlan(context, composed);
     const judged = await judgeFlight(context, composed);
+    await requirePilot(context, composed.pilotId, judged.use);
     if (judged.answer.outcome === 'no-go') {
       throw new Refusal('no_go', { lines: linesOf(judged.answer.lines) });
     }
@@ -186,9 +189,17 @@ async function refuseSpentPermit({ tx, operatorId }: Context, permitId: string |
 }
 
 /** The pilot in command holds a pilot certificate and still belongs to the operator. Ratings are the pilot's own part 61. */
-async function requirePilot({ tx, operatorId }: Context, pilotId: string): Promise<void> {
+async function requirePilot(
+  { tx, operatorId }: Context,
+  pilotId: string,
+  use: UseOfAircraft | null,
+): Promise<void> {
   const { name, pilot, leftOn } = signerFacts(await readSigner(tx, operatorId, pilotId));
   if (pilot === null)
     throw fieldRefusal('pilotId', filled(said('No pilot certificate of {name} is on file.'), { name }));
   if (leftOn !== null) throw fieldRefusal('pilotId', filled(said('{name} has left.'), { name }));
+  // A flight that cannot be judged is no go, and goes no further.
+  if (!use) return;
+  const [over] = expiredBars('pilot certificate', pilot, lastDayOf(use), '14cfr91.3(a)');
+  if (over) throw fieldRefusal('pilotId', over.because);
 }

@@ -6,6 +6,7 @@ import type { AircraftFacts } from './aircraft';
 import { checkRequirements } from './check-requirements';
 import { checkRequiredEquipment } from './equipment-check';
 import { checkEquipmentConfirmed } from './equipment-confirmed';
+import { checkEquipmentInstalled } from './equipment-installed';
 import type { CalendarDate, Instant } from './facts';
 import { withHouseRules } from './house/house-lines';
 import { judgeDiscrepancy } from './judge-discrepancy';
@@ -18,7 +19,7 @@ import { referenceUse, useOfFlight, type ReferenceBase } from './use-of-flight';
 import { joinLines, type Answer, type Line } from './verdict';
 
 /** Stored with every release, so that an old answer can be read by the rules that gave it. */
-export const RULES_VERSION = '2026.11.27-1';
+export const RULES_VERSION = '2026.11.27-3';
 
 /**
  * The answer for a proposed flight, and the use it makes of the aircraft. A flight that cannot be judged as composed
@@ -47,6 +48,7 @@ export function answerForUse(given: AircraftFacts, use: UseOfAircraft): Answer {
     ...checkRequirements(aircraft, use),
     ...checkPapers(aircraft, use),
     ...unconfirmed,
+    ...checkEquipmentInstalled(aircraft, use),
     ...withoutEcho(saidOnce(checkRequiredEquipment(aircraft, use), unconfirmed), ofDiscrepancies, aircraft),
   ];
   // The house comes after everything else, a permit too: it may only take away.

@@ -16,7 +16,7 @@ import type { SignerFacts } from './people';
 import { rulingOf, type Ruling } from './ruling';
 import type { Line } from './verdict';
 import type { DeterminingCertificate } from './who-may-determine';
-import { leftBars } from './who-may-sign';
+import { expiredBars, leftBars } from './who-may-sign';
 
 export interface PermitInspectionRuling extends Ruling {
   /** The certificate it is signed under; null when refused. */
@@ -55,6 +55,7 @@ export function mayInspectForPermit(
               because: 'The repair station certificate carries no rating.',
             },
         authorisedByStation(repairStation),
+        ...expiredBars('repair station certificate', repairStation, on, '14cfr43.7(c)'),
       ])
     : null;
   if (asStation?.allowed) return { ...asStation, under: 'repair-station' };

@@ -140,7 +140,7 @@ function deferred(
 }
 
 /** The deferral stands on the paragraph that is open now: a list that came or went since closes the old way. */
-function basisFits(standing: MelStanding, deferral: DeferralFacts, about: Subject): readonly Line[] {
+export function basisFits(standing: MelStanding, deferral: DeferralFacts, about: Subject): readonly Line[] {
   if (standing.path === 'mel' && deferral.basis !== 'mel') {
     const because = 'Deferred under paragraph (d), but the minimum equipment list is in force and closes it.';
     return [{ effect: 'bars', cite: '14cfr91.213(a)(5)', because, about }];

@@ -10,6 +10,8 @@ export interface SignerFacts {
     readonly grade: PilotGrade;
     /** Category and class ratings, for example `airplane-single-engine-land`. */
     readonly ratings: readonly string[];
+    /** The last day the certificate itself names; null or left out: it names none. */
+    readonly expiresOn?: CalendarDate | null;
   } | null;
   readonly mechanic: {
     readonly number: string;
@@ -29,6 +31,8 @@ export interface SignerFacts {
     /** Ratings held: what it may work on. */
     readonly ratings: readonly ('airframe' | 'powerplant' | 'propeller' | 'radio' | 'instrument')[];
     readonly authorisedToSign: Fact<boolean>;
+    /** The last day the certificate itself names; null or left out: it names none. */
+    readonly expiresOn?: CalendarDate | null;
   } | null;
   /** The operator has named this pilot in writing for preventive maintenance on its aircraft. */
   readonly namedForPreventiveMaintenance: boolean;

@@ -7,7 +7,7 @@ import { rated65_85and65_87, recent65_83 } from './part-65/65-81-to-87-mechanic'
 import type { SignerFacts } from './people';
 import { rulingOf, type Ruling } from './ruling';
 import type { Line } from './verdict';
-import { leftBars } from './who-may-sign';
+import { expiredBars, leftBars } from './who-may-sign';
 
 /**
  * Acts short of approving work: who may determine no hazard (91.213(d)(4)), find something within limits, fly the check
@@ -76,12 +76,16 @@ export function mayDetermineNoHazard(
           ? supports(cite, 'A rated repair station may decide this.')
           : bars(cite, 'The repair station certificate carries no rating.'),
         authorisedByStation(repairStation),
+        ...expiredBars('repair station certificate', repairStation, on, cite),
       ]
     : [];
   const asPilot: readonly Line[] = pilot
     ? pilot.grade === 'student'
       ? [bars(cite, 'A student pilot may not decide this; a rated pilot or a mechanic must.')]
-      : [ratedPilot(signer, aircraftCategoryClassRating, cite)]
+      : [
+          ratedPilot(signer, aircraftCategoryClassRating, cite),
+          ...expiredBars('pilot certificate', pilot, on, cite),
+        ]
     : [];
   return firstGood(
     [
@@ -119,14 +123,17 @@ export function mayFindWithinLimits(
       : [{ ...rated65_85and65_87(mechanic, part), strictReading }, recent65_83(mechanic, on)]
     : [];
   const asStation: readonly Line[] = repairStation
-    ? repairStation43_7c(repairStation, {
-        part,
-        kind: 'minor',
-        preventiveItem: null,
-        swapOnly: false,
-        aircraftCategory: 'airplane',
-        performedBySigner: true,
-      })
+    ? [
+        ...repairStation43_7c(repairStation, {
+          part,
+          kind: 'minor',
+          preventiveItem: null,
+          swapOnly: false,
+          aircraftCategory: 'airplane',
+          performedBySigner: true,
+        }),
+        ...expiredBars('repair station certificate', repairStation, on, '14cfr43.7(c)'),
+      ]
     : [];
   return firstGood(
     [
@@ -155,6 +162,7 @@ export function mayFlyCheckFlight(signer: SignerFacts, rating: string, on: Calen
       ? supports(cite, 'Private pilot or higher.')
       : bars(cite, `A private pilot certificate or higher is needed; this one is ${signer.pilot.grade}.`),
     ratedPilot(signer, rating, cite),
+    ...expiredBars('pilot certificate', signer.pilot, on, cite),
   ]);
 }
 
@@ -173,6 +181,7 @@ function trustedHand(signer: SignerFacts, on: CalendarDate, cite: CiteId, act: s
           ? [
               { ...supports(cite, `A repair station may ${act}.`), strictReading },
               authorisedByStation(repairStation),
+              ...expiredBars('repair station certificate', repairStation, on, cite),
             ]
           : [],
       ],
@@ -189,6 +198,7 @@ function trustedHand(signer: SignerFacts, on: CalendarDate, cite: CiteId, act: s
                     ),
                     strictReading,
                   },
+              ...expiredBars('pilot certificate', pilot, on, cite),
             ]
           : [],
       ],

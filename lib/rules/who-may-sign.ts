@@ -1,5 +1,6 @@
 import { dayInWords } from './in-words';
 import type { CalendarDate } from './facts';
+import type { CiteId } from './law';
 import type { SignerFacts } from './people';
 import { helperBarred43_3d, pilotPerforms43_3g } from './part-43/43-3-who-may-perform';
 import { pilotApproves43_7f, repairStation43_7c } from './part-43/43-7-who-may-approve';
@@ -53,6 +54,22 @@ export function leftBars(signer: SignerFacts, on: CalendarDate): readonly Line[]
       about: { kind: 'person', id: signer.id, label: signer.name },
     },
   ];
+}
+
+/**
+ * A pilot certificate or a repair station's that names a last day carries nothing after it; the day itself is good. Empty when it
+ * names none. Of a mechanic and an inspection authorization 65.83 and 65.92 say it.
+ */
+export function expiredBars(
+  what: 'pilot certificate' | 'repair station certificate',
+  held: { readonly number: string; readonly expiresOn?: CalendarDate | null },
+  on: CalendarDate,
+  cite: CiteId,
+): readonly Line[] {
+  const through = held.expiresOn ?? null;
+  if (through === null || on <= through) return [];
+  const because = `The ${what} ${held.number} was good through ${dayInWords(through)}.`;
+  return [{ effect: 'bars', cite, because }];
 }
 
 /** 91.413(c), and 91.411(b) for the altimeter: never a mechanic. */
@@ -158,9 +175,13 @@ function asInspector(signer: SignerFacts, work: WorkToSign, on: CalendarDate): r
   ];
 }
 
-function asPilot(signer: SignerFacts, work: WorkToSign): readonly Line[] {
+function asPilot(signer: SignerFacts, work: WorkToSign, on: CalendarDate): readonly Line[] {
   if (!signer.pilot) return [];
-  return [...pilotPerforms43_3g(signer, work), pilotApproves43_7f(signer.pilot.grade)];
+  return [
+    ...pilotPerforms43_3g(signer, work),
+    pilotApproves43_7f(signer.pilot.grade),
+    ...expiredBars('pilot certificate', signer.pilot, on, '14cfr43.7(f)'),
+  ];
 }
 
 /**
@@ -201,6 +222,7 @@ export function rulingsByCapacity(
     ...(station
       ? entry('repair-station', station.number, 'repair station', [
           ...repairStation43_7c(station, work),
+          ...expiredBars('repair station certificate', station, on, '14cfr43.7(c)'),
           ...(work.kind === 'major'
             ? [
                 {
@@ -214,7 +236,7 @@ export function rulingsByCapacity(
         ])
       : []),
     ...(pilot
-      ? entry('pilot', pilot.number, `${pilot.grade.replaceAll('-', ' ')} pilot`, asPilot(signer, work))
+      ? entry('pilot', pilot.number, `${pilot.grade.replaceAll('-', ' ')} pilot`, asPilot(signer, work, on))
       : []),
   ];
 }

@@ -282,6 +282,40 @@ describe('a mechanic looks at it', () => {
     const rule = { kind: 'mechanic-looks-at', chapters: [], areas: ['propeller'] } as const;
     expect(linesOf(rule, propeller({ station, jasc: '' }))).toHaveLength(count);
   });
+
+  // Our own design: a paper names no area (lib/carry-over/keep-write-up.ts), and unknown is never go.
+  describe('carried over, its place not told', () => {
+    const carried = (some: Partial<DiscrepancyFacts>) => propeller({ station: 'carried over', ...some });
+    const rule = (areas: readonly string[], chapters: readonly string[] = []) =>
+      ({ kind: 'mechanic-looks-at', chapters, areas }) as const;
+
+    it.each([
+      ['the chapter tells the place, and it is the chosen one', '6111', ['propeller'], 1, false],
+      ['the chapter tells the place, and it is another', '6111', ['tail'], 0, false],
+      ['no chapter before or after it tells a place', '6000', ['propeller'], 1, true],
+      ['no chapter before or after it tells a place', '6200', ['propeller'], 1, true],
+      ['a system that may be anywhere', '3340', ['tail'], 1, true],
+      ['no system named', '', ['tail'], 1, true],
+      ['no place chosen', '3340', [], 0, false],
+    ] as const)('%s (%s, %j): %i bars', (_, jasc, areas, count, isMissing) => {
+      const lines = linesOf(rule(areas), carried({ jasc }));
+      expect(lines.map(({ effect }) => effect)).toEqual(Array.from({ length: count }, () => 'bars'));
+      expect(lines.some(({ missing }) => missing !== undefined)).toBe(isMissing);
+      if (isMissing) expect(lines[0]?.because).toContain('Not known: where on the aircraft');
+    });
+
+    it('a mechanic has judged it: the rule is content', () => {
+      expect(linesOf(rule(['tail']), carried({ jasc: '3340', mechanicJudged: by }))).toEqual([]);
+    });
+    it('a place that is told and not chosen does not bar, whatever the chapter', () => {
+      expect(linesOf(rule(['tail']), propeller({ station: 'cabin', jasc: '3340' }))).toEqual([]);
+    });
+    it('with a chapter chosen as well, the chapter speaks first and once', () => {
+      const lines = linesOf(rule(['tail'], ['33']), carried({ jasc: '3340' }));
+      expect(lines).toHaveLength(1);
+      expect(lines[0]?.because).toContain('JASC chapter 33');
+    });
+  });
 });
 
 describe('reserve before an inspection', () => {

@@ -9,6 +9,7 @@ import {
   toDeterminer,
 } from '../../lib/rules/who-may-determine';
 import { known, unknown } from '../../lib/rules/facts';
+import { mayInspectForPermit } from '../../lib/rules/inspect-for-permit';
 import { inspector, mechanic, ON, person, pilot, RATING, station, work } from '../fixtures/signers';
 
 const both = (through?: string) => mechanic(['airframe', 'powerplant'], through);
@@ -38,6 +39,37 @@ describe('dates', () => {
     expect(ruling.lines.find((line) => line.cite === '14cfr65.83')?.missing).toBe(
       'six months’ experience in the last 24',
     );
+  });
+
+  // The day the certificate names is good (what a certificate says of itself; no paragraph looked up, strict after it).
+  it.each([
+    ['2026-11-24', true],
+    ['2026-11-25', true],
+    ['2026-11-26', false],
+  ])('pilot and station certificates good through 25 November, every act on %s', (on, allowed) => {
+    const through = '2026-11-25';
+    const flier = pilot('private');
+    const late = person({ ...flier, pilot: flier.pilot && { ...flier.pilot, expiresOn: through } });
+    const shop = station();
+    const closed = person({
+      repairStation: shop.repairStation && { ...shop.repairStation, expiresOn: through },
+    });
+    const preventive = work({ kind: 'preventive', preventiveItem: 1 });
+    const without = mayApproveReturnToService(flier, preventive, on).allowed;
+    const acts = [
+      [mayDetermineNoHazard(late, RATING, on), true],
+      [mayDetermineNoHazard(closed, RATING, on), true],
+      [mayFindWithinLimits(closed, 'airframe', on), true],
+      [mayFlyCheckFlight(late, RATING, on), true],
+      [mayRecordServicing(late, on), true],
+      [mayRecordServicing(closed, on), true],
+      [mayPlacePlacard(late, on), true],
+      [mayPlacePlacard(closed, on), true],
+      [mayApproveReturnToService(closed, work({}), on), true],
+      [mayApproveReturnToService(late, preventive, on), without],
+      [mayInspectForPermit(closed, [known('airframe')], on), true],
+    ] as const;
+    expect(acts.map(([ruling]) => ruling.allowed)).toEqual(acts.map(([, usually]) => usually && allowed));
   });
 
   // 65.92(a): expires on 31 March of an odd year, the day itself good

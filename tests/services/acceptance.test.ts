@@ -9,6 +9,7 @@ import { readInOperator, writeInOperator } from '@/lib/db/scope';
 import { readNotices } from '@/lib/notices/read-notices';
 import { verifyAudit } from '@/lib/operate/audit-verify';
 import { withClient } from '@/lib/operate/connection';
+import { releaseFlight } from '@/lib/releases/release-flight';
 import { contentHash } from '@/lib/records/canonical';
 import { acceptRelease, ACCEPTANCE_STATEMENT } from '@/lib/releases/accept-release';
 import { logFlight } from '@/lib/releases/log-flight';
@@ -20,7 +21,7 @@ import { withdrawRelease } from '@/lib/releases/withdraw-release';
 import { problemOf, valueOf } from '../fixtures/acts';
 import { trainer } from '../fixtures/aircraft';
 import type { FreshDatabase } from '../fixtures/database';
-import { at, fileOf, minutes, released, standing, toldOf } from '../fixtures/flights';
+import { releaseOf, at, fileOf, minutes, released, standing, toldOf } from '../fixtures/flights';
 import { closeSchools, foundSchool, openSchools, PASSWORD, PEOPLE, type School } from '../fixtures/school';
 
 let database: FreshDatabase;
@@ -61,6 +62,22 @@ const meters = (releaseId: string, moment: 'out' | 'in', after: number) => ({
 });
 
 describe('the acceptance', () => {
+  test('is refused to a pilot whose certificate ran out since the release, and the release before that', async () => {
+    const releaseId = await released(school);
+    const { personId } = school.people.renter;
+    // As the owner: a certificate that names its last day, the day before the flight (NOW is the 25th).
+    await withClient(database.adminUrl, (client) =>
+      client.query("UPDATE certificate SET expires_on = '2026-11-24' WHERE person_id = $1", [personId]),
+    );
+    const refused = await acceptRelease(school.people.renter, await signatureFor(releaseId), minutes(5));
+    expect(problemOf(refused)).toMatchObject({
+      code: 'signature_refused',
+      lines: [{ cite: '14cfr91.3(a)' }],
+    });
+    const anew = await releaseFlight(school.people.dispatcher, await releaseOf(school), minutes(6));
+    expect(Object.keys(problemOf(anew).fields ?? {})).toEqual(['pilotId']);
+  });
+
   test('is signed by the pilot in command over the release, its limits and the statement', async () => {
     const releaseId = await released(school);
     const before = valueOf(await readMyFlights(school.people.renter, {}, minutes(1)));

@@ -92,7 +92,12 @@ describe('entering', () => {
   test('a student pilot carries no ratings', async () => {
     const { personId } = school.people.dispatcher;
     valueOf(await enter(personId, { kind: 'pilot', grade: 'student', number: 'P-1', ratings: ['glider'] }));
-    expect((await factsOf(personId)).pilot).toEqual({ number: 'P-1', grade: 'student', ratings: [] });
+    expect((await factsOf(personId)).pilot).toEqual({
+      number: 'P-1',
+      grade: 'student',
+      ratings: [],
+      expiresOn: null,
+    });
   });
 
   test.each([

@@ -1,11 +1,11 @@
 /** Rules of the house about who flies, what was found, and hours kept in reserve. Common practice, no source. */
-import type { AircraftFacts, RequirementFacts } from '../aircraft';
+import type { AircraftFacts, DiscrepancyFacts, RequirementFacts } from '../aircraft';
 import { dueOf } from '../due';
 import { formatTenths } from '../hours';
 import type { Purpose, UseOfAircraft } from '../operations';
 import { aboutDiscrepancy } from '../part-91/91-213-item';
 import { aboutRequirement } from '../requirement-lines';
-import { areaTitle } from '../walkaround/areas';
+import { areaTitle, isArea, type AreaKey } from '../walkaround/areas';
 import type { HouseFinding, HouseSetting } from './house-rule';
 
 type SettingOf<K extends HouseSetting['kind']> = Extract<HouseSetting, { kind: K }>;
@@ -47,7 +47,7 @@ export const limitInOwnWords = (
 
 /**
  * Every open write-up in a chosen chapter or area that no mechanic has judged. One whose system nobody has named may be in a
- * chosen chapter, so it bars as well.
+ * chosen chapter, and one whose place nobody has named at a chosen place, so they bar as well.
  */
 export const mechanicLooksAt = (
   { discrepancies }: AircraftFacts,
@@ -61,9 +61,8 @@ export const mechanicLooksAt = (
       const because = `A mechanic looks first at everything found here: ${areaTitle(d.station)}. Nobody has judged ${label} yet.`;
       return [{ effect: 'bars', because, about }];
     }
-    if (chapters.length === 0) return [];
     const chapter = d.jasc.slice(0, 2);
-    if (chapter === '') {
+    if (chapters.length > 0 && chapter === '') {
       const missing = `which system ${d.number} is about`;
       return [
         {
@@ -74,10 +73,30 @@ export const mechanicLooksAt = (
         },
       ];
     }
-    if (!chapters.includes(chapter)) return [];
-    const because = `A mechanic looks first at everything in JASC chapter ${chapter}. Nobody has judged ${label} yet.`;
-    return [{ effect: 'bars', because, about }];
+    if (chapters.includes(chapter)) {
+      const because = `A mechanic looks first at everything in JASC chapter ${chapter}. Nobody has judged ${label} yet.`;
+      return [{ effect: 'bars', because, about }];
+    }
+    return areas.length > 0 && !isArea(d.station) ? placeNotKnown(d, areas) : [];
   });
+
+/** JASC chapters that lie in one area, wherever else the chapter is mute: the propeller is the propeller. */
+const AREA_OF_CHAPTER: Readonly<Record<string, AreaKey>> = { '61': 'propeller' };
+
+/** Carried over from a paper, which names no area. Its chapter may; else it may be in a chosen one, and bars (strict). */
+function placeNotKnown(d: DiscrepancyFacts, areas: readonly string[]): HouseFinding[] {
+  const about = aboutDiscrepancy(d);
+  const label = `${d.number} ${d.title}`;
+  const area = AREA_OF_CHAPTER[d.jasc.slice(0, 2)];
+  if (area === undefined) {
+    const missing = `where on the aircraft ${d.number} is`;
+    const because = `A mechanic looks first at what is found at some places. Not known: ${missing}. Nobody has judged ${label} yet.`;
+    return [{ effect: 'bars', because, missing, about }];
+  }
+  if (!areas.includes(area)) return [];
+  const because = `A mechanic looks first at everything found here: ${areaTitle(area)}, by its JASC chapter. Nobody has judged ${label} yet.`;
+  return [{ effect: 'bars', because, about }];
+}
 
 /** A flight may end with exactly the reserve left. A flight to the inspection is what the reserve is for. */
 export function reserveBeforeInspection(

@@ -305,7 +305,7 @@ ALTER TABLE equipment ADD COLUMN removed_why text;
 ALTER TABLE equipment ADD CONSTRAINT equipment_vouching_fkey FOREIGN KEY (operator_id, vouching_id) REFERENCES vouching (operator_id, id) ON DELETE RESTRICT ON UPDATE RESTRICT;
 ALTER TABLE equipment ADD CONSTRAINT equipment_taken_in_fkey FOREIGN KEY (operator_id, taken_in_id) REFERENCES taken_in (operator_id, id) ON DELETE RESTRICT ON UPDATE RESTRICT;
 GRANT UPDATE (name, function, jasc, installed, vfr_day_type_design, required_day_vfr, required_night_vfr, required_day_ifr, required_night_ifr,
-  authority, vouching_id, removed_on, removed_why) ON equipment TO wheelchock_app;
+  authority, vouching_id, removed_on, removed_why, origin) ON equipment TO wheelchock_app;
 
 -- A newer list takes the place of the older, which stays for the deferrals that stand on it.
 ALTER TABLE mel ADD COLUMN revision text;
