@@ -5,7 +5,10 @@ import { said } from './words/said';
  * One table gives each refusal its HTTP status and its words; screens add the next step.
  */
 export const PROBLEMS = {
-  invalid: { status: 422, say: said('Some of what was entered cannot be used. See the fields below.') },
+  invalid: {
+    status: 422,
+    say: said('Some of what was entered cannot be used. See the fields that are marked.'),
+  },
   not_signed_in: {
     status: 401,
     say: said('You are not signed in, or your session has ended. Sign in and send again.'),

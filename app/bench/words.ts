@@ -104,6 +104,7 @@ export const endWords = (t: Translate, how: string) =>
       repaired: t('ended by repair'),
       'could-not-duplicate': t('ended: not found again'),
       removed: t('ended: removed for good'),
+      'does-not-count': t('ended: carried over, and did not count; deferred anew'),
     },
     how,
   );

@@ -22,6 +22,7 @@ const MORE: readonly { readonly href: string; readonly label: string; readonly v
   { href: '/desk/walkarounds', label: said('Walkaround lists'), verb: 'walkaround-list.read' },
   { href: '/desk/bases', label: said('Bases'), verb: 'base.read' },
   { href: '/desk/feeds', label: said('Feeds'), verb: 'feeds.read' },
+  { href: '/rules-of-the-house', label: said('House rules'), verb: 'house-rule.read' },
 ];
 
 /** The fleet in one glance: one row an aircraft, today's answer by kind of operation. */

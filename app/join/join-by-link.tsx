@@ -22,7 +22,7 @@ export function JoinByLink() {
   const token = useSyncExternalStore(onHash, tokenHere, () => null);
   const [looked, setLooked] = useState<{ token: string; answer: Looked } | null>(null);
   const [tries, setTries] = useState(0);
-  const [done, setDone] = useState(false);
+  const [done, setDone] = useState<LinkView | null>(null);
   useEffect(() => {
     if (token === null) return;
     let shown = true;
@@ -35,7 +35,7 @@ export function JoinByLink() {
     };
   }, [token, tries]);
 
-  if (done) return <Done />;
+  if (done) return <Done takesSecondFactor={done.takesSecondFactor} />;
   const answer = looked && looked.token === token ? looked.answer : null;
   if (token === null || answer === null) {
     return (
@@ -59,7 +59,7 @@ export function JoinByLink() {
     );
   }
   if (!answer.ok) return <Closed problem={answer.problem} />;
-  return <Choose token={token} link={answer.value} onDone={() => setDone(true)} />;
+  return <Choose token={token} link={answer.value} onDone={() => setDone(answer.value)} />;
 }
 
 function Choose({ token, link, onDone }: { token: string; link: LinkView; onDone: () => void }) {
@@ -76,7 +76,7 @@ function Choose({ token, link, onDone }: { token: string; link: LinkView; onDone
       onDone();
     },
   });
-  const { name, operatorName, email, expiresAt, zone, kind } = link;
+  const { name, operatorName, email, expiresAt, zone, kind, takesSecondFactor } = link;
   return (
     <>
       <PageTitle
@@ -93,6 +93,13 @@ function Choose({ token, link, onDone }: { token: string; link: LinkView; onDone
           <p>
             <Say text="You sign in with <b>{email}</b>." parts={{ b: <strong /> }} values={{ email }} />
           </p>
+          {takesSecondFactor && (
+            <p>
+              {t(
+                'This link was made on the server’s console. With the password it takes away your second factor and your recovery codes, and ends all your sessions.',
+              )}
+            </p>
+          )}
           {/* So that a browser keeps the new password for this address. */}
           <input type="email" value={email} autoComplete="username" readOnly hidden />
           <TextField
@@ -115,13 +122,20 @@ function Choose({ token, link, onDone }: { token: string; link: LinkView; onDone
   );
 }
 
-function Done() {
+function Done({ takesSecondFactor }: { takesSecondFactor: boolean }) {
   const t = useWords();
   return (
     <>
       <PageTitle>{t('Your password is set')}</PageTitle>
       <Notice tone="blue" title={t('Sign in with your e-mail address and the new password.')}>
         <p>{t('Other sessions of yours have ended.')}</p>
+        {takesSecondFactor && (
+          <p>
+            {t(
+              'Your second factor and your recovery codes are gone. Set up a new one under your account before you sign anything.',
+            )}
+          </p>
+        )}
       </Notice>
       <LinkButton href="/sign-in" weight="main">
         {t('Sign in')}

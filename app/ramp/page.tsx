@@ -83,6 +83,11 @@ export default async function RampPage({ searchParams }: Props) {
             </ul>
           )}
         </StaysFresh>
+        <p>
+          <Link href="/rules-of-the-house" className={styles.more}>
+            {t('House rules')}
+          </Link>
+        </p>
       </div>
     </Shell>
   );

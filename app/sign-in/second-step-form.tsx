@@ -10,6 +10,7 @@ import { Button, ButtonRow } from '../_ui/button';
 import { CommandForm } from '../_ui/command-form';
 import { TextField } from '../_ui/fields';
 import { Notice } from '../_ui/notice';
+import { NO_OTHER_MANAGER } from './no-other-manager';
 import styles from './sign-in.module.css';
 
 /** Address and password were right; they are sent again with what is shown here. Nobody is signed in before that. */
@@ -88,6 +89,7 @@ export function SecondStepForm({ asked, onIn, onAgain, onBack }: Props) {
       {failed && (
         <Notice tone={failed === 'refused' ? 'red' : 'amber'} title={t(WORDS[failed].title)}>
           <p>{t(WORDS[failed].then)}</p>
+          {failed === 'refused' && <p>{t(NO_OTHER_MANAGER)}</p>}
         </Notice>
       )}
       {passkey && (

@@ -38,8 +38,11 @@ interface CommandDefinition<S extends z.ZodType, T> {
   readonly input: S;
   /** The password is asked again and checked before anything else: the act is a signature. */
   readonly signing?: boolean;
-  /** The password is asked again as for a signature, but nothing is signed: acts on accounts and their keys. */
-  readonly asksPassword?: boolean;
+  /**
+   * The password is asked again as for a signature, but nothing is signed: acts on accounts and their keys. A verb that does
+   * several things may say for which; its schema then refuses those without a password.
+   */
+  readonly asksPassword?: boolean | ((input: z.output<S>) => boolean);
   /**
    * What of the input makes a request sent again the same one; all of it unless said. Only for what the server itself
    * worked out from the rest, which a newer server may work out another way.
@@ -85,7 +88,8 @@ export function command<S extends z.ZodType, T>(definition: CommandDefinition<S,
       const counted = definition.counts?.(input) ?? withoutPassword(input);
       const hash = contentHash({ verb: definition.verb, input: counted });
       // A signature is a person's; a program holds a key, and never signs.
-      const asksPassword = definition.signing || definition.asksPassword;
+      const asks = definition.asksPassword;
+      const asksPassword = definition.signing || (typeof asks === 'function' ? asks(input) : asks);
       if (asksPassword && signedIn.keyId !== undefined) throw new Refusal('not_allowed');
       if (asksPassword) {
         const wrong = definition.signing ? {} : { say: NOTHING_CHANGED };

@@ -1,15 +1,17 @@
 import { randomUUID } from 'node:crypto';
 import { command, type Context } from '../access/service';
-import { dateColumn } from '../db/dates';
+import { calendarDateOrNull, dateColumn } from '../db/dates';
 import { aircraftFacts, basePlace, readAircraft } from '../fleet/facts';
 import { factsChanged } from '../fleet/require-aircraft';
 import { tellReporters } from '../notices/tell-reporters';
 import { readSigner, signerFacts } from '../people/signer';
 import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
+import { dayInWords } from '../rules/in-words';
 import { localDate } from '../rules/months';
 import { deferralEligibility, type EligibilityReport } from '../rules/part-91/91-213-deferral-eligibility';
 import { mayDetermineNoHazard, toDeterminer } from '../rules/who-may-determine';
+import { endCarriedOver, type PutAside } from './end-carried-over';
 import { refuseListedUnairworthy } from './listed-unairworthy';
 import { openDeferralWork } from './open-deferral-work';
 import { recordDetermination } from './record-determination';
@@ -21,7 +23,8 @@ import { filled, said } from '../words/said';
  * Defers an inoperative item: asks the whole of 91.213 again with the facts of this moment, takes the signed (d)(4)
  * determination, and leaves what is still owed: the placard, and the part 43 entry where removing or deactivating was
  * maintenance. Until those are there the answer stays no go. Refuses with the paragraphs when 91.213 closes the way or
- * the signer may not determine, and what stands on a signed list of 43.11(b) as unairworthy.
+ * the signer may not determine, and what stands on a signed list of 43.11(b) as unairworthy. A deferral taken over from a
+ * paper that does not count ends with it; any other that stands refuses the new one.
  */
 export const beginDeferral = command({
   verb: 'deferral.begin',
@@ -31,11 +34,7 @@ export const beginDeferral = command({
   async run(context, input) {
     const { tx, operatorId, actor, now } = context;
     const writeUp = await requireOpenWriteUp(tx, operatorId, input.discrepancyId);
-    if (writeUp.deferrals.some((deferral) => !deferral.end)) {
-      throw new Refusal('conflict', {
-        say: filled(said('{number} is deferred already.'), { number: writeUp.number }),
-      });
-    }
+    const putAside = await endCarriedOver(context, writeUp);
     if (underWork(writeUp)) {
       throw new Refusal('conflict', {
         say: filled(said('Work on {number} has begun: sign it or give it up first.'), {
@@ -94,6 +93,7 @@ export const beginDeferral = command({
     if (input.eltFirstRemovedOn !== null && input.eltFirstRemovedOn > on) {
       throw fieldRefusal('eltFirstRemovedOn', said('This day has not come yet.'));
     }
+    refuseLaterRemoval(putAside, input.eltFirstRemovedOn);
     const signer = await readSigner(tx, operatorId, actor.personId);
     const facts = signerFacts(signer);
     const ruling = mayDetermineNoHazard(facts, writeUp.aircraft.type.rating, on);
@@ -164,11 +164,30 @@ export const beginDeferral = command({
       audit: {
         subjectKind: 'discrepancy',
         subjectId: writeUp.id,
-        detail: { number: writeUp.number, deferralId, basis: report.path, method, hash: signed.hash },
+        detail: {
+          number: writeUp.number,
+          deferralId,
+          basis: report.path,
+          method,
+          hash: signed.hash,
+          ...(putAside ? { endedCarriedOver: { deferralId: putAside.deferralId, why: putAside.why } } : {}),
+        },
       },
     };
   },
 });
+
+/** 91.207(f)(10)(ii): the 90 days run from the first removal, also when it is deferred anew. */
+function refuseLaterRemoval(putAside: PutAside | null, on: string | null): void {
+  const first = calendarDateOrNull(putAside?.eltFirstRemovedOn ?? null);
+  if (first === null || (on !== null && on <= first)) return;
+  throw fieldRefusal(
+    'eltFirstRemovedOn',
+    filled(said('The paper says that it was first removed on {day}. Enter that day or an earlier one.'), {
+      day: dayInWords(first),
+    }),
+  );
+}
 
 /** What else was out when the hazard was answered, as it is signed; nothing where nothing else was. */
 export const togetherSaid = ({ together }: EligibilityReport) =>

@@ -25,6 +25,7 @@ import { jascLabel, type PartOfAircraft } from '../rules/jasc';
 import { extensionOf } from '../rules/part-91/91-213-list-entry';
 import { chosenUnits } from '../units/chosen';
 import type { Units } from '../units/say';
+import { whyCarriedOverDoesNotCount } from '../rules/carried-over-counts';
 import { houseOnDeferral, type HouseOnDeferral } from '../rules/house/deferral-under-house';
 import { deferralEligibility, type EligibilityReport } from '../rules/part-91/91-213-deferral-eligibility';
 import { mayDetermineNoHazard, mayFindWithinLimits } from '../rules/who-may-determine';
@@ -97,6 +98,8 @@ export interface WriteUpView {
     readonly methodWords: string;
     readonly recordedOn: string | null;
     readonly begunAt: string;
+    /** Of one carried over: why it does not count, and may be deferred anew. Empty for every other. */
+    readonly doesNotCount: readonly Line[];
     /** Its repair interval extended, as signed. */
     readonly extension: ExtensionView | null;
   } | null;
@@ -163,6 +166,9 @@ export const readWriteUp = query({
     const open = facts.discrepancies.find((one) => one.id === row.id);
     const part = workPartOf(row.findingKey, row.jasc);
     const live = row.deferrals.find((deferral) => !deferral.end);
+    const doesNotCount = live?.vouchingId && open ? whyCarriedOverDoesNotCount(facts, open) : [];
+    // What may be deferred anew is asked about as if it were not deferred: its questions and steps come afresh.
+    const asked = open && doesNotCount.length > 0 ? { ...open, deferral: null } : open;
     return {
       asOf: now.toISOString(),
       zone,
@@ -210,6 +216,7 @@ export const readWriteUp = query({
             methodWords: live.methodWords,
             recordedOn: calendarDateOrNull(live.recordedOn),
             begunAt: instant(live.begunAt),
+            doesNotCount,
             extension: extensionView(live.extension),
           }
         : null,
@@ -217,8 +224,8 @@ export const readWriteUp = query({
       limits: limitViews(limits, row.finding.measurements as Record<string, number>, units),
       neededInWords: neededInWords(row.findingKey, limits),
       pastDeferrals: pastDeferrals(row.deferrals, names),
-      eligibility: open
-        ? deferralEligibility(facts, open, basePlace(aircraft.base), today, now.toISOString())
+      eligibility: asked
+        ? deferralEligibility(facts, asked, basePlace(aircraft.base), today, now.toISOString())
         : null,
       houseOnDeferral: open
         ? houseOnDeferral(facts, open, basePlace(aircraft.base), today, now.toISOString())

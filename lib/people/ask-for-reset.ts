@@ -28,7 +28,13 @@ export async function askForReset(typed: string, now = new Date()): Promise<void
     const person = await tx.person.findUnique({ where: { operatorId_id: { operatorId, id: personId } } });
     if (!person || person.leftOn || person.erasedAt) return;
     const asked = await tx.personLink.count({
-      where: { operatorId, personId, madeById: null, madeAt: { gt: new Date(now.getTime() - HOUR_MS) } },
+      where: {
+        operatorId,
+        personId,
+        madeById: null,
+        handedOver: 'mail',
+        madeAt: { gt: new Date(now.getTime() - HOUR_MS) },
+      },
     });
     if (asked >= RESETS_AN_HOUR) return;
     const { made } = newLink('mail');

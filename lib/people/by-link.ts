@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { setPassword } from '../access/set-password';
+import { endAllFactors } from '../access/second-factor/end-all';
 import { observed } from '../access/observed';
 import type { CallOptions } from '../access/service';
 import type { Tx } from '../db/client';
@@ -8,6 +9,7 @@ import { readForLink, readInOperator, writeInOperator } from '../db/scope';
 import { fieldRefusal, Refusal, type Result } from '../problems';
 import { appendAudit } from '../records/audit';
 import type { Instant } from '../rules/facts';
+import { isFromConsole } from './let-in';
 import type { LinkKind } from './link-letter';
 import { looksLikeToken, tokenSha256 } from './link-token';
 import { writePersonEvent } from './person-events';
@@ -29,6 +31,8 @@ export interface LinkView {
   readonly name: string;
   readonly email: string;
   readonly expiresAt: Instant;
+  /** Made on the server's console: the second factor goes too. */
+  readonly takesSecondFactor: boolean;
   readonly zone: string;
 }
 
@@ -51,6 +55,7 @@ export const readLink = (token: unknown, { now = new Date() }: CallOptions = {})
         name: person.name,
         email: person.email,
         expiresAt: instant(link.expiresAt),
+        takesSecondFactor: isFromConsole(link),
         zone: base?.zone ?? 'UTC',
       };
     });
@@ -59,7 +64,8 @@ export const readLink = (token: unknown, { now = new Date() }: CallOptions = {})
 const chosen = z.object({ token: z.string(), password: z.string().min(1).max(200) });
 
 /**
- * Chooses a password by a link, once: the link is used, the person's other links end, and so do all sessions. Refuses
+ * Chooses a password by a link, once: the link is used, the person's other links end, and so do all sessions; with one from
+ * the console the second factor too, so that a new one has to be set up before anything is signed. Refuses
  * `invalid` for a password that will not do; the link is then still good.
  */
 export const choosePasswordByLink = (
@@ -75,6 +81,12 @@ export const choosePasswordByLink = (
       const { link, person } = await requireOpen(tx, operatorId, linkId, now);
       const personId = person.id;
       await setPassword(tx, { operatorId, personId, password, now });
+      const fromConsole = isFromConsole(link)
+        ? {
+            by: 'link from the console',
+            factors: await endAllFactors(tx, { operatorId, personId, byId: personId, now }),
+          }
+        : {};
       await tx.personLink.updateMany({
         where: { operatorId, personId, usedAt: null, endedAt: null, id: { not: linkId } },
         data: { endedAt: now, sealedToken: null },
@@ -101,7 +113,7 @@ export const choosePasswordByLink = (
         subjectKind: 'person',
         subjectId: personId,
         requestId: linkId,
-        detail: { kind: link.kind, linkId },
+        detail: { kind: link.kind, linkId, ...fromConsole },
       });
       return { kind: link.kind as LinkKind, email: person.email };
     });

@@ -5,6 +5,7 @@ import { calendarDate, dateColumn } from '../db/dates';
 import { fieldRefusal, Refusal } from '../problems';
 import { dayAtBase } from '../records/signature';
 import { dayInWords } from '../rules/in-words';
+import { LET_IN } from './let-in';
 import { writePersonEvent } from './person-events';
 import { requireAnotherManager, requirePerson, requirePersonHere } from './require-person';
 import { leaveInput, returnInput } from './schema';
@@ -27,8 +28,8 @@ export const leavePerson = command({
       throw fieldRefusal('leftOn', said('This day is still to come. Enter it on the day: it works at once.'));
     }
     const last = await tx.auditRow.findFirst({
-      // Anybody can ask for a link at the sign-in page, in anybody's name.
-      where: { operatorId, personId, verb: { not: 'person.ask-for-link' } },
+      // Anybody can ask for a link at the sign-in page, in anybody's name; the console is nobody.
+      where: { operatorId, personId, verb: { notIn: ['person.ask-for-link', LET_IN] } },
       orderBy: { seq: 'desc' },
       select: { at: true },
     });

@@ -25,14 +25,14 @@ interface Wanted {
   readonly kind: LinkKind;
   readonly handedOver: 'mail' | 'printed';
   readonly made: z.output<typeof madeLink>;
-  /** Null: the person asked for it. */
+  /** Null: the person asked for it (by mail), or the server's console made it (printed). */
   readonly by: { readonly id: string; readonly name: string } | null;
 }
 
 /**
  * Makes a link in the transaction of the act, and its letter beside it where it goes by mail. Earlier links of the person
  * end; what somebody asked for at the sign-in page ends only what was asked for there, so that a stranger who types an
- * address cannot end the invitation on somebody's desk. Refuses mail on a server that sends none.
+ * address cannot end the invitation on somebody's desk, nor the link from the console. Refuses mail on a server that sends none.
  */
 export async function makeLink(
   { tx, operatorId, now }: Pick<Context, 'tx' | 'operatorId' | 'now'>,
@@ -49,7 +49,7 @@ export async function makeLink(
       personId: person.id,
       usedAt: null,
       endedAt: null,
-      ...(by ? {} : { madeById: null }),
+      ...(by || handedOver === 'printed' ? {} : { madeById: null, handedOver }),
     },
     data: { endedAt: now, sealedToken: null },
   });

@@ -48,7 +48,10 @@ export function actsOnWriteUp(view: WriteUpView, roles: readonly Role[]): readon
       !view.determinations.some((entry) => entry.kind === 'severity'),
     'within-limits': MEASURABLE.includes(summary.kind),
     defer:
-      view.deferral === null && !atWork && summary.severity !== null && view.eligibility?.deferrable === true,
+      (view.deferral === null || view.deferral.doesNotCount.length > 0) &&
+      !atWork &&
+      summary.severity !== null &&
+      view.eligibility?.deferrable === true,
     extend: view.mayExtend !== null && view.deferral?.extension === null,
     start: !atWork,
   };

@@ -357,7 +357,7 @@ export const ACTS: Readonly<Record<Verb, Act>> = {
   })),
   'operator.change': {
     call: changeOperator,
-    input: () => ({ ...own(), signersNeedSecondFactor: false }),
+    input: () => ({ ...own(), signersNeedSecondFactor: false, password: PASSWORD }),
     aboutThings: false,
   },
   'lacking.read': about(readLacking, (t) => ({ aircraftId: t.school.aircraftId })),

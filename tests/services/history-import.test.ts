@@ -1,5 +1,8 @@
 /** History and minimum equipment lists from files, papers, directives and limits, on a real PostgreSQL. Issue 6; paragraphs beside the checks. */
 import { randomUUID } from 'node:crypto';
+import { mkdtemp } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { addUsualSet } from '@/lib/carry-over/add-usual-set';
 import { carryOverWriteUp } from '@/lib/carry-over/carry-over-write-up';
@@ -21,6 +24,8 @@ import { importMel } from '@/lib/mel/import-mel';
 import { melLetter } from '@/lib/mel/mel-letter';
 import { noMel } from '@/lib/mel/no-mel';
 import { withClient } from '@/lib/operate/connection';
+import { addProof } from '@/lib/people/add-proof';
+import { readProof } from '@/lib/people/read-proof';
 import { addPaper } from '@/lib/papers-aboard/add-paper';
 import { verifyOperator } from '@/lib/records/verify';
 import { problemOf, valueOf } from '../fixtures/acts';
@@ -42,6 +47,7 @@ let school: School;
 let founded = 0;
 
 beforeAll(async () => {
+  process.env['PHOTO_DIR'] = await mkdtemp(path.join(tmpdir(), 'wheelchock-letters-'));
   ({ database } = await openSchools());
 });
 afterAll(() => closeSchools(database));
@@ -187,6 +193,31 @@ describe('a minimum equipment list', () => {
     });
     expect(valueOf(await take())).toEqual({ ...first, unchanged: true });
     expect(await readInOperator(school.operatorId, (tx) => tx.mel.count())).toBe(1);
+    expect(await faults()).toEqual([]);
+  });
+
+  test('the letter itself is uploaded, and everybody may see it (91.213(a)(2): aboard)', async () => {
+    const { melId } = valueOf(await take());
+    const { dispatcher, renter } = school.people;
+    const bytes = Buffer.from('%PDF-1.4\n1 0 obj<</Type/Catalog>>endobj\ntrailer<</Root 1 0 R>>\n%%EOF\n');
+    const letter = { about: 'mel', aboutId: melId, bytes };
+    const requestId = randomUUID();
+    expect(problemOf(await addProof(dispatcher, { ...letter, requestId }, now)).code).toBe('not_allowed');
+    const elsewhere = await foundSchool(`history-letter-${founded}`, trainer());
+    expect(problemOf(await addProof(elsewhere.people.manager, { ...letter, requestId }, now)).code).toBe(
+      'not_found',
+    );
+    const { proofId } = valueOf(await addProof(manager(), { ...letter, requestId }, now));
+    expect(valueOf(await addProof(manager(), { ...letter, requestId }, now))).toEqual({ proofId });
+    const view = valueOf(await readAircraftHistory(manager(), { aircraftId: school.aircraftId }, now));
+    expect(view.mel?.proofs).toEqual([
+      { id: proofId, fileName: 'letter-of-authorization.pdf', addedAt: NOW.toISOString() },
+    ]);
+    expect(valueOf(await readProof(renter, { proofId }, now)).bytes).toEqual(Uint8Array.from(bytes));
+    // A newer list has its own letter.
+    valueOf(await take([melItemOf({ category: 'B' })], { revision: 'revision 3' }));
+    const newer = valueOf(await readAircraftHistory(manager(), { aircraftId: school.aircraftId }, now));
+    expect(newer.mel?.proofs).toEqual([]);
     expect(await faults()).toEqual([]);
   });
 

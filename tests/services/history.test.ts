@@ -11,6 +11,7 @@ import { readAircraftHistory } from '@/lib/carry-over/read-aircraft-history';
 import { readHistory } from '@/lib/carry-over/read-history';
 import { beginDeferral } from '@/lib/determinations/begin-deferral';
 import { placePlacard } from '@/lib/determinations/place-placard';
+import { readWriteUp } from '@/lib/determinations/read-write-up';
 import { readInOperator, writeInOperator } from '@/lib/db/scope';
 import { reportFinding } from '@/lib/findings/report-finding';
 import { aircraftFacts, readAircraft } from '@/lib/fleet/facts';
@@ -293,6 +294,64 @@ describe('a deferral that stands on paper', () => {
     expect(
       valueOf(await carry(deferredLight(recreational), school.people.airframe)).deferral?.placardPlaced,
     ).toBe(true);
+  });
+
+  describe('deferred anew', () => {
+    const discrepancyId = async () => (await facts()).discrepancies[0]?.id ?? '';
+    const anew = async (who = school.people.airframe) =>
+      beginDeferral(who, deferralOf(await discrepancyId()), now);
+    const ends = () => readInOperator(school.operatorId, (tx) => tx.deferralEnd.findMany({}));
+
+    test('refused while the one carried over counts', async () => {
+      valueOf(await carry(deferredLight()));
+      const { code, say } = problemOf(await anew());
+      expect([code, say]).toEqual(['conflict', expect.stringContaining('is deferred already')]);
+      expect(await ends()).toEqual([]);
+      expect(await outcome()).toBe('go-with-limits');
+    });
+
+    test('refused while only its placard is owed: that is placed, not deferred anew', async () => {
+      valueOf(await carry(deferredLight({ placard_in_place: 'no' })));
+      expect(await outcome()).toBe('no-go');
+      expect(problemOf(await anew()).code).toBe('conflict');
+      expect(await ends()).toEqual([]);
+    });
+
+    test.each([
+      ['nobody is named on the paper (91.213(d)(4))', { determined_by: '' }],
+      ['no recent experience (65.83)', { mechanic_recent: 'no' }],
+      ['no hazard is not told', { no_hazard: '' }],
+    ] as const)('%s: the new one begins, the old one is ended with the reason', async (_what, change) => {
+      const kept = valueOf(await carry(deferredLight(change)));
+      const old = kept.deferral?.deferralId;
+      const { deferralId, placardId } = valueOf(await anew());
+      expect(await outcome()).toBe('no-go');
+      valueOf(await placePlacard(school.people.renter, { requestId: randomUUID(), placardId }, now));
+      expect(await outcome()).toBe('go-with-limits');
+      // 91.213: the clock runs from the write-up, as before.
+      expect(await deferralNow()).toMatchObject({ id: deferralId, recordedOn: '2026-11-02' });
+      expect(await ends()).toMatchObject([{ deferralId: old, how: 'does-not-count' }]);
+      const view = valueOf(
+        await readWriteUp(school.people.airframe, { discrepancyId: await discrepancyId() }, now),
+      );
+      expect(view.pastDeferrals).toMatchObject([
+        { id: old, how: 'does-not-count', words: expect.stringContaining('no hazard') },
+      ]);
+      const audit = await readInOperator(school.operatorId, (tx) =>
+        tx.auditRow.findFirst({ where: { verb: 'deferral.begin' } }),
+      );
+      expect(audit?.detail).toMatchObject({ deferralId, endedCarriedOver: { deferralId: old } });
+      expect(await faults()).toEqual([]);
+      // The new one was made here: it is never put aside.
+      expect(problemOf(await anew()).code).toBe('conflict');
+    });
+
+    test('a refusal of the new one leaves the old one as it was', async () => {
+      valueOf(await carry(deferredLight({ determined_by: '' })));
+      expect(problemOf(await anew(school.people.stale)).code).toBe('signature_refused');
+      expect(await ends()).toEqual([]);
+      expect((await deferralNow())?.id).toBeDefined();
+    });
   });
 
   test('two on paper: one of them has to have counted the other', async () => {

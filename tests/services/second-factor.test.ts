@@ -310,7 +310,7 @@ describe('recovery codes', () => {
 
 describe('asked of everybody who signs', () => {
   const ask = (ref: Parameters<typeof changeOperator>[0], signersNeedSecondFactor: boolean) =>
-    changeOperator(ref, { ...own(), signersNeedSecondFactor }, { now: NOW });
+    changeOperator(ref, { ...own(), signersNeedSecondFactor, password: PASSWORD }, { now: NOW });
   const signature = () => ({
     ...own(),
     discrepancyId: randomUUID(),
@@ -330,6 +330,28 @@ describe('asked of everybody who signs', () => {
     await enrolApp(manager, NOW);
     expect(codeOf(await ask(manager, true))).toBe('ok');
     expect(codeOf(await ask(await comeIn(mail('dispatcher'), NOW), true))).toBe('not_allowed');
+  });
+  test('takes the password again, both ways; name and units do not', async () => {
+    const manager = await comeIn(mail('manager'), NOW);
+    await enrolApp(manager, NOW);
+    for (const signersNeedSecondFactor of [true, false]) {
+      const none = await changeOperator(manager, { ...own(), signersNeedSecondFactor }, { now: NOW });
+      expect(none.ok ? {} : none.problem.fields).toEqual({ password: ['Enter your password.'] });
+      const wrong = { ...own(), signersNeedSecondFactor, password: 'wrong' };
+      expect(codeOf(await changeOperator(manager, wrong, { now: NOW }))).toBe('wrong_password');
+      const read = await readOwnAccount(manager, {}, { now: NOW });
+      expect(got(read).secondFactorAsked).toBe(!signersNeedSecondFactor);
+      got(await ask(manager, signersNeedSecondFactor));
+    }
+    got(await changeOperator(manager, { ...own(), units: 'metric' }, { now: NOW }));
+    const kept = await readInOperator(school.operatorId, (tx) =>
+      tx.auditRow.findMany({ where: { operatorId: school.operatorId, verb: 'operator.change' } }),
+    );
+    expect(kept.map(({ detail }) => Object.keys(detail as object))).toEqual([
+      ['signersNeedSecondFactor'],
+      ['signersNeedSecondFactor'],
+      ['units'],
+    ]);
   });
   test('then no signature counts from a session without one, and its words lead to the account', async () => {
     const manager = await comeIn(mail('manager'), NOW);

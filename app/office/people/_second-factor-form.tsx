@@ -4,6 +4,7 @@ import Link from '@/app/_ui/link';
 import { Say, useWords } from '#words';
 import { useState } from 'react';
 import { CommandForm } from '@/app/_ui/command-form';
+import { TextField } from '@/app/_ui/fields';
 import { Notice } from '@/app/_ui/notice';
 import { Tag } from '@/app/_ui/tag';
 import { useCommand } from '@/app/_ui/use-command';
@@ -13,9 +14,9 @@ import { askForSecondFactor } from './_second-factor-actions';
 export function SecondFactorForm({ asked, haveOne }: { asked: boolean; haveOne: boolean }) {
   const t = useWords();
   const [changed, setChanged] = useState(false);
-  const command = useCommand<Record<string, never>, unknown>({
-    action: ({ requestId }) => askForSecondFactor({ requestId, signersNeedSecondFactor: !asked }),
-    start: {},
+  const command = useCommand<{ password: string }, unknown>({
+    action: (typed) => askForSecondFactor({ ...typed, signersNeedSecondFactor: !asked }),
+    start: { password: '' },
     onDone: () => setChanged(true),
   });
   return (
@@ -60,6 +61,7 @@ export function SecondFactorForm({ asked, haveOne }: { asked: boolean; haveOne: 
               )}
             </p>
           )}
+          <TextField name="password" type="password" label={t('Your password')} autoComplete="off" />
         </CommandForm>
       )}
     </>

@@ -4,6 +4,7 @@ import { BareShell } from '@/app/_ui/bare-shell';
 import { Card, EmptyState, PageTitle } from '@/app/_ui/page';
 import { words } from '@/app/_words/words';
 import { sendsResets } from '@/lib/people/ask-for-reset';
+import { NO_OTHER_MANAGER } from '../no-other-manager';
 import { AskForm } from './ask-form';
 
 export async function generateMetadata(): Promise<Metadata> {
@@ -24,6 +25,7 @@ export default async function ForgottenPage() {
       ) : (
         <EmptyState title={t('This server sends no letters.')}>
           <p>{t('Ask a manager: under Office, People, they make you a link for a new password.')}</p>
+          <p>{t(NO_OTHER_MANAGER)}</p>
           <LinkButton href="/sign-in">{t('Sign in')}</LinkButton>
         </EmptyState>
       )}

@@ -7,12 +7,14 @@ import { changeOperatorInput } from './schema';
 
 /**
  * Settings of the operator; what is left out stays. Who asks everybody for a second factor must have one: otherwise the
- * last manager could shut everybody out, and himself.
+ * last manager could shut everybody out, and himself. Whether a second factor is asked takes the password again, as ending
+ * one does: whoever sits at a manager's open screen could otherwise take it away from everybody who signs.
  */
 export const changeOperator = command({
   verb: 'operator.change',
   input: changeOperatorInput,
-  async run({ tx, operatorId, actor }, { requestId: _requestId, ...asked }) {
+  asksPassword: (asked) => asked.signersNeedSecondFactor !== undefined,
+  async run({ tx, operatorId, actor }, { requestId: _requestId, password: _password, ...asked }) {
     if (asked.signersNeedSecondFactor) {
       const own = await keptFactors(tx, { operatorId, personId: actor.personId });
       if (own.length === 0)

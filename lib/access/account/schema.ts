@@ -45,13 +45,20 @@ export const resetFactorInput = base.extend({
   why: writtenWords(said('A reason')),
 });
 
-export const changeOperatorInput = base.extend({
-  name: writtenWords(said('A name'), 120).optional(),
-  /** Null: nobody knows yet. */
-  part141: z.boolean().nullable().optional(),
-  units: z.enum(UNITS).optional(),
-  signersNeedSecondFactor: z.boolean().optional(),
-});
+export const changeOperatorInput = base
+  .extend({
+    name: writtenWords(said('A name'), 120).optional(),
+    /** Null: nobody knows yet. */
+    part141: z.boolean().nullable().optional(),
+    units: z.enum(UNITS).optional(),
+    signersNeedSecondFactor: z.boolean().optional(),
+    /** Asked for how people sign, not for the rest. */
+    password: z.string().max(1000).optional(),
+  })
+  .refine((asked) => asked.signersNeedSecondFactor === undefined || Boolean(asked.password), {
+    path: ['password'],
+    error: said('Enter your password.'),
+  });
 
 export const signInInput = z.object({
   email: z.string().max(320),

@@ -3,7 +3,7 @@ import { said } from '../../words/said';
 import { resetFactorInput } from '../account/schema';
 import { command } from '../service';
 import { endSessions } from '../sessions';
-import { endRecoveryCodes } from './recovery-codes';
+import { endAllFactors } from './end-all';
 
 /**
  * A manager ends everything somebody has beside the password, because the phone is lost and so are the recovery codes. It
@@ -23,11 +23,7 @@ export const resetSecondFactor = command({
       select: { id: true },
     });
     if (!person) throw new Refusal('not_found', { say: said('There is no such person here.') });
-    const { count: factors } = await tx.secondFactor.updateMany({
-      where: { operatorId, personId, endedAt: null },
-      data: { endedAt: now, endedById: actor.personId },
-    });
-    await endRecoveryCodes(tx, { operatorId, personId, now });
+    const factors = await endAllFactors(tx, { operatorId, personId, byId: actor.personId, now });
     const sessions = await endSessions(tx, { operatorId, personId, byId: actor.personId, now });
     return {
       value: { factors, sessions },

@@ -10,6 +10,7 @@ import { CarriedMark } from '../../../_ui/carried-mark';
 import { SeverityMark } from '../../../_ui/marks';
 import { Ago, HoursText, Moment } from '../../../_ui/moment';
 import { Measured } from '../../../_ui/measured';
+import { Notice } from '@/app/_ui/notice';
 import { Card, FactList, PageTitle, Section } from '../../../_ui/page';
 import { PhotoList } from '../../../_ui/photo-list';
 import { RelatedWriteUps, SeenAgain } from '../../../_ui/seen-again';
@@ -92,6 +93,12 @@ export default async function WriteUpPage(props: { params: Promise<{ id: string 
         </Section>
         {view.eligibility && (
           <Section title={t('May it be deferred? 14 CFR 91.213')} id="eligibility">
+            {view.deferral && view.deferral.doesNotCount.length > 0 && (
+              <Notice tone="red" title={t('The deferral carried over does not count.')}>
+                <VerdictLines lines={view.deferral.doesNotCount} />
+                <p>{t('Deferring it anew ends it; the record says why.')}</p>
+              </Notice>
+            )}
             <Eligibility report={view.eligibility} />
             <HouseOnDeferralPart found={view.houseOnDeferral} />
           </Section>

@@ -3,6 +3,7 @@ import { useWords } from '#words';
 import { requireActor } from '@/app/_session/actor-ref';
 import { words } from '@/app/_words/words';
 import Link from '@/app/_ui/link';
+import { LinkButton } from '@/app/_ui/button';
 import { PageTitle } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
 import { Acting } from '@/app/bench/acts';
@@ -48,7 +49,21 @@ export async function historySheet(id: string, at: Sheet, lead: string, draw: (s
       <OfficeNav at="history" />
       <Sheets aircraftId={view.aircraftId} at={at} />
       <Acting>{draw({ view, who, t })}</Acting>
+      {at !== '' && <NextSheet aircraftId={view.aircraftId} at={at} />}
     </Shell>
+  );
+}
+
+/** Through all sheets one after the other, and at the end to what is still lacking. */
+function NextSheet({ aircraftId, at }: { aircraftId: string; at: Sheet }) {
+  const t = useWords();
+  const next = SHEETS[SHEETS.findIndex(({ key }) => key === at) + 1] ?? SHEETS[0];
+  return (
+    <div className={styles.next}>
+      <LinkButton href={`/office/history/${aircraftId}${next.key === '' ? '' : `/${next.key}`}`}>
+        {t('Next: {sheet}', { sheet: t(next.label) })}
+      </LinkButton>
+    </div>
   );
 }
 

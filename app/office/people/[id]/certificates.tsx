@@ -10,6 +10,7 @@ import { StandingLine } from '../people-list';
 import { GRADE_WORDS, KIND_WORDS, RATING_WORDS } from '../words';
 import { CertificateForm } from './certificate-form';
 import { EndCertificateForm } from './end-certificate-form';
+import { ProofList } from '../proof-list';
 import { ProofUpload } from './proof-upload';
 import styles from '../people.module.css';
 
@@ -33,7 +34,7 @@ export function Certificates({ person, mayEnter }: { person: PersonPage; mayEnte
           <li key={one.id} className={styles.item}>
             <Head certificate={one} />
             <StandingLine certificate={one} />
-            <Proofs certificate={one} />
+            <ProofList proofs={one.proofs} />
             {mayEnter && (
               <>
                 <ProofUpload about="certificate" aboutId={one.id} />
@@ -72,7 +73,7 @@ export function Certificates({ person, mayEnter }: { person: PersonPage; mayEnte
                     />
                   </p>
                 )}
-                <Proofs certificate={one} />
+                <ProofList proofs={one.proofs} />
               </li>
             ))}
           </ul>
@@ -109,20 +110,4 @@ function detail(t: Translate, { grade, ratings, issuedOn }: CertificateView): st
     issuedOn ? t('issued {day}', { day: issuedOn }) : '',
   ].filter(Boolean);
   return parts.length > 0 ? `: ${parts.join(', ')}` : '';
-}
-
-function Proofs({ certificate: { proofs } }: { certificate: CertificateView }) {
-  const t = useWords();
-  if (proofs.length === 0) return <p className={styles.soft}>{t('No proof was uploaded.')}</p>;
-  return (
-    <ul className={styles.proofs}>
-      {proofs.map(({ id, fileName, addedAt }) => (
-        <li key={id}>
-          <a href={`/api/proofs/${id}`} download>
-            {t('Proof of {day}: {fileName}', { day: addedAt.slice(0, 10), fileName })}
-          </a>
-        </li>
-      ))}
-    </ul>
-  );
 }

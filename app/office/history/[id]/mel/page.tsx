@@ -3,6 +3,8 @@ import { words } from '@/app/_words/words';
 import { dateInWords } from '@/app/_ui/moment';
 import { EmptyState, FactList, Section } from '@/app/_ui/page';
 import { Act, ActList } from '@/app/bench/acts';
+import { ProofUpload } from '@/app/office/people/[id]/proof-upload';
+import { ProofList } from '@/app/office/people/proof-list';
 import { mayUse } from '@/lib/access/policy';
 import { type AircraftHistory } from '@/lib/carry-over/read-aircraft-history';
 import { MEL_DOCS } from '@/lib/mel/mel-columns';
@@ -52,6 +54,14 @@ export default async function MelPage({ params }: { params: Promise<{ id: string
                   />
                 </Act>
               )}
+              {view.mel && (
+                <Act
+                  title={t('Proof of the letter')}
+                  hint={t('A scan or a photo of the letter of authorization.')}
+                >
+                  <ProofUpload about="mel" aboutId={view.mel.id} />
+                </Act>
+              )}
               {!view.mel && view.withoutMel !== true && (
                 <Act title={t('It is operated without a list')}>
                   <NoMelForm aircraftId={view.aircraftId} signer={who.name} />
@@ -98,6 +108,7 @@ function InForce({ mel, t }: { mel: NonNullable<AircraftHistory['mel']>; t: Tran
           },
         ]}
       />
+      <ProofList proofs={mel.proofs} />
       {mel.mark && (
         <p className={styles.soft}>
           {t('Held against the approved list by {by}, {on}.', {
