@@ -1,4 +1,4 @@
-import { English, useWords } from '#words';
+import { English, Say, useWords } from '#words';
 import { type Line } from '@/lib/rules/verdict';
 import { Cite } from './cite';
 import { HouseMark } from './house-mark';
@@ -48,7 +48,6 @@ export function VerdictLines({ lines, compact = false }: { lines: readonly Line[
 
 /** The sentence, with the missing fact standing out in it: that is what somebody has to find out. */
 function Because({ line }: { line: Line }) {
-  const t = useWords();
   const { because, missing } = line;
   if (missing === undefined) return <English>{because}</English>;
   const at = because.indexOf(missing);
@@ -56,7 +55,9 @@ function Because({ line }: { line: Line }) {
     return (
       <>
         <English>{because}</English>{' '}
-        <strong className={styles.missing}>{t('Missing: {missing}.', { missing })}</strong>
+        <strong className={styles.missing}>
+          <Say text="Missing: {missing}." values={{ missing: <English>{missing}</English> }} />
+        </strong>
       </>
     );
   }

@@ -7,7 +7,8 @@ import { chapterOf, daysLostFigure, tenthsOfDays, titleOfChapter } from '@/lib/r
 import { deferralAgeFigure } from '@/lib/rules/insight/deferral-age';
 import type { AircraftHistory, Judged, WriteUpHistory } from '@/lib/rules/insight/history';
 import { LEAST_FOR_PERCENTILES, nearestRank, spreadOf } from '@/lib/rules/insight/quantile';
-import { repeatRateFigure } from '@/lib/rules/insight/repeat-rate';
+import { REPEAT_RATE_DEFINITION, repeatRateFigure } from '@/lib/rules/insight/repeat-rate';
+import { REPEAT_DAYS, REPEAT_FLIGHTS } from '@/lib/rules/repeat-defect';
 import { firstAnswer, timeToAnswerFigure, timeToRepairFigure } from '@/lib/rules/insight/times';
 import { aircraftHistory, deferralHistory, writeUpHistory } from '../fixtures/histories';
 
@@ -206,6 +207,10 @@ test('time to repair: repaired ones alone, followed past the window; others and 
 });
 
 describe('repeat rate', () => {
+  test('its definition says the window that is used', () => {
+    expect(REPEAT_RATE_DEFINITION).toContain(`within ${REPEAT_DAYS} days or ${REPEAT_FLIGHTS} flights of`);
+  });
+
   const opened = (count: number) =>
     Array.from({ length: count }, (_, index) =>
       writeUpHistory(at(`0${index + 3}T10:00`), null, { id: `w${index}`, number: `W-${index}` }),

@@ -62,7 +62,7 @@ export function ChangeBaseForm({ baseId, start }: { baseId: string; start: BaseA
     start,
     afterDone: 'keep',
     onDone: ({ changed }) => {
-      setSaved(changed.length > 0 ? 'Saved.' : t('Nothing was different.'));
+      setSaved(changed.length > 0 ? t('Saved.') : t('Nothing was different.'));
       router.refresh();
     },
   });
@@ -128,12 +128,20 @@ const FACTS = [
   {
     name: 'transponderAirspace',
     label: said('Does it lie in airspace of 91.215(b)?'),
-    hint: said('Transponder with altitude reporting.'),
+    hint: said(
+      'Where a transponder with altitude reporting is needed: class A, B and C, above class B and C to 10,000 ft, within 30 nautical miles of the airports that Appendix D section 1 lists, and from 10,000 ft up.',
+    ),
   },
-  { name: 'adsbAirspace', label: said('Does it lie in airspace of 91.225?'), hint: 'ADS-B Out.' },
+  {
+    name: 'adsbAirspace',
+    label: said('Does it lie in airspace of 91.225?'),
+    hint: said(
+      'Where ADS-B Out is needed: class A, B and C, above class B and C to 10,000 ft, within 30 nautical miles of the listed airports, class E from 10,000 ft up, and the Gulf of 91.225(d).',
+    ),
+  },
   {
     name: 'controlledAirspace',
     label: said('Is IFR from here in controlled airspace?'),
-    hint: said('Altimeter and static system of 91.411.'),
+    hint: said('Asked by 91.411: altimeter and static system. Class A to E is controlled airspace.'),
   },
 ] as const;

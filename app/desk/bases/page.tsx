@@ -5,6 +5,7 @@ import { LinkButton } from '@/app/_ui/button';
 import { Notice } from '@/app/_ui/notice';
 import { EmptyState, PageTitle } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
+import { BackToSetUp } from '@/app/office/_parts/back-to-set-up';
 import { mayUse } from '@/lib/access/policy';
 import { readBases } from '@/lib/bases/read-bases';
 import { Refused } from '../refused';
@@ -44,6 +45,7 @@ export default async function BasesPage({ searchParams }: Props) {
       >
         {t('Bases')}
       </PageTitle>
+      <BackToSetUp />
       {isNew && (
         <Notice tone="blue" title={t('{ident} is added.', { ident: isNew.ident })}>
           <p>

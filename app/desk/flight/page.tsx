@@ -9,6 +9,7 @@ import { mayUse } from '@/lib/access/policy';
 import { readPlansToCompose, type PlanChoice } from '@/lib/flights/plans-to-compose';
 import { emptyFlightForm, type FlightForm } from '@/lib/releases/flight-form';
 import { type NamedPlace } from '@/lib/releases/place-text';
+import { said } from '@/lib/words/said';
 import { formOfFlight, formOfPlan } from '@/lib/releases/prefill';
 import { readDeskChoices, readRelease, type DeskChoices } from '@/lib/releases/read-desk';
 import { Refused } from '../refused';
@@ -35,7 +36,7 @@ export default async function FlightPage(props: { searchParams: Promise<Asked> }
     <Shell who={who}>
       <PageTitle back={{ href: '/desk', label: t('Fleet board') }}>{t('Compose a flight')}</PageTitle>
       {begun.missing && (
-        <Notice tone="amber" title={begun.missing}>
+        <Notice tone="amber" title={t(begun.missing)}>
           <p>{t('The form below is empty.')}</p>
         </Notice>
       )}
@@ -71,7 +72,7 @@ async function startOf(ref: ActorRef, asked: Asked, choices: DeskChoices): Promi
       : {
           ...empty,
           form: emptyFlightForm(),
-          missing: 'There is no such planned flight, or it was cancelled.',
+          missing: said('There is no such planned flight, or it was cancelled.'),
         };
   }
   if (typeof asked.release === 'string') {

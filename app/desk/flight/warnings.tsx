@@ -10,12 +10,7 @@ export function Warnings({ warnings }: { warnings: readonly FlightWarning[] }) {
   return (
     <section className={styles.warnings} aria-labelledby="warnings">
       <h3 id="warnings">
-        {t('{which} about this flight', {
-          which:
-            warnings.length === 1
-              ? t('One warning')
-              : t('{warnings} warnings', { warnings: warnings.length }),
-        })}
+        {t('{n, plural, one {One warning} other {# warnings}} about this flight', { n: warnings.length })}
       </h3>
       <ul>
         {warnings.map(({ kind, because, cite }) => (

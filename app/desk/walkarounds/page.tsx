@@ -5,6 +5,7 @@ import Link from '@/app/_ui/link';
 import { requireActor } from '@/app/_session/actor-ref';
 import { EmptyState, PageTitle } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
+import { BackToSetUp } from '@/app/office/_parts/back-to-set-up';
 import { readLists, type ListsOfType } from '@/lib/walkarounds/read-lists';
 import { Refused } from '../refused';
 import styles from './walkarounds.module.css';
@@ -30,6 +31,7 @@ export default async function WalkaroundListsPage() {
       >
         {t('Walkaround lists')}
       </PageTitle>
+      <BackToSetUp />
       {lists.value.length === 0 && <EmptyState title={t('There are no aircraft types here yet.')} />}
       <ul className={styles.types}>
         {lists.value.map((type) => (

@@ -17,7 +17,7 @@ export const ENTER_AT: Record<
     title: said('Equipment'),
     enter: said('To the equipment list'),
     hint: said(
-      'If the aircraft has none of an item, enter it with 0 installed. The engine then asks nothing more for flights that need it, and says no go to them.',
+      'Put the starting sets for night and IFR on the list too and go through them: what is not installed is said as well. The engine then asks nothing more for flights that need it, and says no go to them.',
     ),
   },
   papers: { title: said('Papers'), enter: said('To the papers') },

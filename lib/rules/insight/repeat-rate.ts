@@ -1,15 +1,14 @@
 /** The share of write-ups that came back. What a repeat is: `lib/rules/repeat-defect.ts`, 30 days or 10 flights, our choice. */
-import { REPEAT_DAYS, REPEAT_FLIGHTS } from '../repeat-defect';
+import { said } from '../said';
 import type { AircraftHistory } from './history';
 import { LEAST_FOR_PERCENTILES } from './quantile';
 import { openedIn } from './times';
 import type { Stretch } from './spans';
 
-export const REPEAT_RATE_DEFINITION =
-  `Share of the write-ups opened in the period that came within ${REPEAT_DAYS} days or ${REPEAT_FLIGHTS} flights of a ` +
-  'sign-off on the same aircraft for the same finding, the same line of the equipment list, or a code with the same first ' +
-  'three digits; could not duplicate counts as a sign-off. The window and what counts as the same are our own choice, no ' +
-  'source. Rounded down to a whole per cent; with fewer than five write-ups only the numbers are given.';
+/** The window as lib/rules/repeat-defect.ts has it; a test holds the two together. */
+export const REPEAT_RATE_DEFINITION = said(
+  'Share of the write-ups opened in the period that came within 30 days or 10 flights of a sign-off on the same aircraft for the same finding, the same line of the equipment list, or a code with the same first three digits; could not duplicate counts as a sign-off. The window and what counts as the same are our own choice, no source. Rounded down to a whole per cent; with fewer than five write-ups only the numbers are given.',
+);
 
 /** What a write-up repeats. */
 export interface Repeated {

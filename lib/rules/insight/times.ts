@@ -4,23 +4,18 @@
  * shop look quick.
  */
 import type { Instant } from '../facts';
+import { said } from '../said';
 import type { AircraftHistory, WriteUpHistory } from './history';
 import { spreadOf, type Spread } from './quantile';
 import { minuteOf, type Stretch } from './spans';
 
-const METHOD =
-  'Median and 90th percentile by nearest rank; with fewer than five neither is given. Counted in whole minutes, nights and ' +
-  'weekends included, and followed until now, also past the end of the period.';
+export const TIME_TO_ANSWER_DEFINITION = said(
+  'Of the write-ups opened in the period: from the moment one was written until a person first answered it by a signed judgement, a finding within limits, a deferral, or closing it. What the catalogue says by itself at once is no answer. Those still waiting are listed apart and are in no figure; cosmetic notes ask for no answer. Median and 90th percentile by nearest rank; with fewer than five neither is given. Counted in whole minutes, nights and weekends included, and followed until now, also past the end of the period.',
+);
 
-export const TIME_TO_ANSWER_DEFINITION =
-  'Of the write-ups opened in the period: from the moment one was written until a person first answered it by a signed ' +
-  'judgement, a finding within limits, a deferral, or closing it. What the catalogue says by itself at once is no answer. ' +
-  `Those still waiting are listed apart and are in no figure; cosmetic notes ask for no answer. ${METHOD}`;
-
-export const TIME_TO_REPAIR_DEFINITION =
-  'Of the write-ups opened in the period: from the moment one was written until it was closed as repaired, with a signed ' +
-  'entry. Those closed otherwise (serviced, could not duplicate, removed) and those still open, deferred ones among them, are ' +
-  `listed apart and are in no figure, so that the true times are longer than these. ${METHOD}`;
+export const TIME_TO_REPAIR_DEFINITION = said(
+  'Of the write-ups opened in the period: from the moment one was written until it was closed as repaired, with a signed entry. Those closed otherwise (serviced, could not duplicate, removed) and those still open, deferred ones among them, are listed apart and are in no figure, so that the true times are longer than these. Median and 90th percentile by nearest rank; with fewer than five neither is given. Counted in whole minutes, nights and weekends included, and followed until now, also past the end of the period.',
+);
 
 /** One write-up and how long it took; null minutes: it waits still. */
 export interface TimeTaken {

@@ -1,4 +1,4 @@
-import { Say, useWords } from '#words';
+import { English, Say, useWords } from '#words';
 import { DateText, HoursText } from '@/app/_ui/moment';
 import { Section } from '@/app/_ui/page';
 import { dueInWords } from '@/lib/fleet/board-columns';
@@ -35,7 +35,9 @@ export function Requirements({ file }: { file: AircraftFile }) {
               {one.missing === null ? (
                 <b>{dueInWords(t, one)}</b>
               ) : (
-                <b className={styles.missing}>{t('Not known: {missing}', { missing: one.missing })}</b>
+                <b className={styles.missing}>
+                  <Say text="Not known: {missing}" values={{ missing: <English>{one.missing}</English> }} />
+                </b>
               )}
               <p className={styles.soft}>
                 {one.on && (

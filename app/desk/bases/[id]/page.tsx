@@ -3,6 +3,7 @@ import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
 import { PageTitle } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
+import { BackToSetUp } from '@/app/office/_parts/back-to-set-up';
 import { mayUse } from '@/lib/access/policy';
 import { readBases } from '@/lib/bases/read-bases';
 import { PROBLEMS, type ProblemCode } from '@/lib/problems';
@@ -39,6 +40,7 @@ export default async function ChangeBasePage({ params }: { params: Promise<{ id:
         {t('Change {ident}', { ident: base.ident })}
       </PageTitle>
       <ChangeBaseForm baseId={base.id} start={asTyped(base)} />
+      <BackToSetUp />
     </Shell>
   );
 }

@@ -66,6 +66,13 @@ export function OneItem(props: {
               </Button>
             )}
           </ButtonRow>
+          <p className={styles.soft}>
+            {line.function === 'other'
+              ? t('Not installed: it is taken off the list.')
+              : t(
+                  'Not installed: it stays on the list with 0 installed and 0 required, so that the engine does not ask again. If the documents require it, enter 0 installed above instead.',
+                )}
+          </p>
         </form>
       </FormProvider>
     </Section>

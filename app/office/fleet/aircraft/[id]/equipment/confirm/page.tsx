@@ -1,7 +1,7 @@
 import { type Metadata } from 'next';
 import { requireActor } from '@/app/_session/actor-ref';
 import { words } from '@/app/_words/words';
-import { LinkButton } from '@/app/_ui/button';
+import { ButtonRow, LinkButton } from '@/app/_ui/button';
 import { EmptyState, PageTitle } from '@/app/_ui/page';
 import { Shell } from '@/app/_ui/shell';
 import { mayUse } from '@/lib/access/policy';
@@ -45,7 +45,12 @@ export default async function ConfirmPage({ params }: { params: Promise<{ id: st
       <OfficeNav at="fleet" />
       {open.length === 0 ? (
         <EmptyState title={t('Every item is confirmed.')}>
-          <LinkButton href={back}>{t('To the equipment list')}</LinkButton>
+          <ButtonRow>
+            <LinkButton href={`/office/history/${id}/papers`} weight="main">
+              {t('Next: papers and inspections')}
+            </LinkButton>
+            <LinkButton href={back}>{t('To the equipment list')}</LinkButton>
+          </ButtonRow>
         </EmptyState>
       ) : (
         <Sitting aircraftId={id} lines={open} signer={who.name} document={equipmentListSource ?? ''} />

@@ -21,6 +21,10 @@ interface Signed {
   readonly left: number;
 }
 
+/** Taken off the list, or on it with none installed. */
+const isNotInstalled = ({ kind, line }: Decided): boolean =>
+  kind === 'not-installed' || Number(line?.installed) === 0;
+
 /** What was decided so far, and the one password for all of it. Each item becomes a signed record of its own. */
 export function SignSitting(props: {
   aircraftId: string;
@@ -46,8 +50,9 @@ export function SignSitting(props: {
   useEffect(() => {
     if (takeFocus) box.current?.focus();
   }, [takeFocus]);
-  const agree = decided.filter(({ kind }) => kind === 'agrees').length;
-  const gone = decided.length - agree;
+  const removed = decided.filter(({ kind }) => kind === 'not-installed').length;
+  const gone = decided.filter(isNotInstalled).length;
+  const agree = decided.length - gone;
   const nameOf = (item: Decided) =>
     item.line?.name ?? lines.find(({ id }) => id === item.equipmentId)?.name ?? '';
   return (
@@ -64,7 +69,7 @@ export function SignSitting(props: {
             <ul className={styles.decided}>
               {decided.map((item) => (
                 <li key={item.equipmentId}>
-                  {nameOf(item)}: {item.kind === 'agrees' ? t('agrees') : t('not installed')} ({item.source}){' '}
+                  {nameOf(item)}: {isNotInstalled(item) ? t('not installed') : t('agrees')} ({item.source}){' '}
                   <Button weight="quiet" onClick={() => onTakeBack(item.equipmentId)}>
                     {t('Decide again')}
                   </Button>
@@ -73,7 +78,10 @@ export function SignSitting(props: {
             </ul>
           </details>
           <SignedWords
-            statements={[...(agree > 0 ? [LINE_STATEMENT] : []), ...(gone > 0 ? [REMOVAL_STATEMENT] : [])]}
+            statements={[
+              ...(decided.length > removed ? [LINE_STATEMENT] : []),
+              ...(removed > 0 ? [REMOVAL_STATEMENT] : []),
+            ]}
           />
           <SigningPassword name={signer} />
         </CommandForm>

@@ -9,6 +9,7 @@ import { type LineView } from '@/lib/equipment/read-equipment';
 import { said } from '@/lib/words/said';
 import styles from '../../../../fleet.module.css';
 import { keepDraft, keptDraft, type Decided, type Draft } from './draft';
+import { lineAsTyped } from '../../../../_parts/line-typed';
 import { OneItem } from './one-item';
 import { SignSitting } from './sign-sitting';
 
@@ -21,6 +22,27 @@ interface Props {
 }
 
 const NO_SOURCE = said('Name the document it is taken from, with its revision or date.');
+
+/**
+ * What a paragraph names stays on the list with none installed, or the engine would go on asking about it; anything else is
+ * taken off. The page says beforehand that none is required of it either; where the list requires it, 0 is typed instead.
+ */
+const notInstalled = (line: LineView): Pick<Decided, 'kind' | 'line'> =>
+  line.function === 'other'
+    ? { kind: 'not-installed' }
+    : {
+        kind: 'agrees',
+        line: {
+          ...lineAsTyped(line),
+          installed: '0',
+          requiredDayVfr: '0',
+          requiredNightVfr: '0',
+          requiredDayIfr: '0',
+          requiredNightIfr: '0',
+          vfrDayTypeDesign: 'not-known',
+          authority: [],
+        },
+      };
 
 const nothingChanges = () => () => undefined;
 
@@ -95,7 +117,7 @@ function Begun({ aircraftId, lines, signer, document }: Props) {
           line={current}
           takeFocus={moved}
           onAgrees={(line) => decide({ kind: 'agrees', equipmentId: current.id, line })}
-          onNotInstalled={() => decide({ kind: 'not-installed', equipmentId: current.id })}
+          onNotInstalled={() => decide({ ...notInstalled(current), equipmentId: current.id })}
           onLater={
             left.length > 1
               ? () => {
