@@ -37,6 +37,20 @@ const PICTURES: readonly Picture[] = [
       await page.getByRole('table').first().scrollIntoViewIfNeeded();
     },
   },
+  { name: 'office-setting-up', who: 'gil', device: DESKTOP, go: (page) => open(page, '/office') },
+  {
+    name: 'office-equipment',
+    who: 'gil',
+    device: DESKTOP,
+    async go(page) {
+      await open(page, '/office/fleet');
+      await page
+        .getByRole('link', { name: /equipment/ })
+        .first()
+        .click();
+      await page.getByRole('heading', { level: 1, name: /^Equipment of/ }).waitFor();
+    },
+  },
   { name: 'ramp-aircraft', who: 'pia', device: PHONE, go: (page) => open(page, '/ramp') },
   {
     name: 'ramp-walk',
