@@ -158,15 +158,15 @@ async function requireNoList(tx: Tx, operatorId: string, aircraftId: string): Pr
 /** Papers, entries and releases name it by its registration. */
 async function requireNothingOnRecord(tx: Tx, operatorId: string, aircraftId: string): Promise<void> {
   const where = { operatorId, aircraftId };
-  const counts = await Promise.all([
-    tx.discrepancy.count({ where }),
-    tx.release.count({ where }),
-    tx.maintenanceAction.count({ where }),
-    tx.walkaround.count({ where }),
-    tx.requirement.count({ where }),
-    tx.specialFlightPermit.count({ where }),
-  ]);
-  if (counts.every((count) => count === 0)) return;
+  // One after the other: they share the connection of the transaction.
+  const records =
+    (await tx.discrepancy.count({ where })) +
+    (await tx.release.count({ where })) +
+    (await tx.maintenanceAction.count({ where })) +
+    (await tx.walkaround.count({ where })) +
+    (await tx.requirement.count({ where })) +
+    (await tx.specialFlightPermit.count({ where }));
+  if (records === 0) return;
   throw fieldRefusal(
     'registration',
     said(

@@ -35,19 +35,18 @@ export const readOfficeFleet = query({
   verb: 'type.read',
   input: z.object({}),
   async run({ tx, operatorId }): Promise<OfficeFleet> {
-    const [aircraft, types, bases] = await Promise.all([
-      tx.aircraft.findMany({
-        where: { operatorId },
-        include: {
-          type: true,
-          base: true,
-          equipment: { where: { removedOn: null }, select: { origin: true, vouchingId: true } },
-        },
-        orderBy: { registration: 'asc' },
-      }),
-      tx.aircraftType.findMany({ where: { operatorId }, orderBy: { name: 'asc' } }),
-      tx.base.findMany({ where: { operatorId }, orderBy: { ident: 'asc' } }),
-    ]);
+    // One after the other: they share the connection of the transaction.
+    const aircraft = await tx.aircraft.findMany({
+      where: { operatorId },
+      include: {
+        type: true,
+        base: true,
+        equipment: { where: { removedOn: null }, select: { origin: true, vouchingId: true } },
+      },
+      orderBy: { registration: 'asc' },
+    });
+    const types = await tx.aircraftType.findMany({ where: { operatorId }, orderBy: { name: 'asc' } });
+    const bases = await tx.base.findMany({ where: { operatorId }, orderBy: { ident: 'asc' } });
     return {
       aircraft: aircraft.map((row) => ({
         id: row.id,

@@ -11,23 +11,22 @@ export async function stillNamed(
   equipmentIds: readonly string[],
 ): Promise<ReadonlyMap<string, readonly string[]>> {
   const equipmentId = { in: [...equipmentIds] };
-  const [writeUps, directives, entries] = await Promise.all([
-    tx.discrepancy.findMany({
-      where: { operatorId, equipmentId, state: { not: 'closed' } },
-      select: { equipmentId: true, number: true, title: true, deferrals: { where: { end: null } } },
-      orderBy: { number: 'asc' },
-    }),
-    tx.directive.findMany({
-      where: { operatorId, equipmentId, endedOn: null },
-      select: { equipmentId: true, number: true },
-      orderBy: { number: 'asc' },
-    }),
-    tx.melItem.findMany({
-      where: { operatorId, equipmentId, mel: { endedAt: null } },
-      select: { equipmentId: true, title: true, mel: { select: { reference: true } } },
-      orderBy: { title: 'asc' },
-    }),
-  ]);
+  // One after the other: they share the connection of the transaction.
+  const writeUps = await tx.discrepancy.findMany({
+    where: { operatorId, equipmentId, state: { not: 'closed' } },
+    select: { equipmentId: true, number: true, title: true, deferrals: { where: { end: null } } },
+    orderBy: { number: 'asc' },
+  });
+  const directives = await tx.directive.findMany({
+    where: { operatorId, equipmentId, endedOn: null },
+    select: { equipmentId: true, number: true },
+    orderBy: { number: 'asc' },
+  });
+  const entries = await tx.melItem.findMany({
+    where: { operatorId, equipmentId, mel: { endedAt: null } },
+    select: { equipmentId: true, title: true, mel: { select: { reference: true } } },
+    orderBy: { title: 'asc' },
+  });
   const said: readonly (readonly [string | null, string])[] = [
     ...writeUps.map(({ equipmentId: id, number, title, deferrals }): [string | null, string] => [
       id,

@@ -23,7 +23,7 @@ import {
   otherDeferrals,
   type InoperativeItem,
 } from './part-91/91-213-item';
-import { linesOfSteps, stepsWithMel, stepsWithoutMel } from './part-91/91-213-steps';
+import { linesOfSteps, recordOwed, stepsWithMel, stepsWithoutMel } from './part-91/91-213-steps';
 import { dispositionAtInspections, repairBetweenInspections } from './part-91/91-405-maintenance-required';
 import type { Line, Subject } from './verdict';
 
@@ -132,6 +132,7 @@ function deferred(
     ...verdict,
     ...basisFits(standing, deferral, about),
     ...stepsAndInterval(standing, inoperative, deferral, use, about),
+    ...recordUnderPermit(inoperative, deferral, use, about),
     ...dispositionAtInspections(discrepancy, deferral),
     ...together(inoperative, about),
   ];
@@ -170,6 +171,18 @@ function stepsAndInterval(
     ...repairInterval(standing.mel, found.entry, deferral, use, about),
   ];
 }
+
+/**
+ * A special flight permit stands in for 91.213 (91.213(e)), with everything it says about deferrals, and not for the record of work
+ * that was done to the aircraft (91.407(a)(2), 43.9): under one that record is asked for by itself.
+ */
+const recordUnderPermit = (
+  { item }: InoperativeItem,
+  deferral: DeferralFacts,
+  use: UseOfAircraft,
+  about: Subject,
+): readonly Line[] =>
+  use.specialFlightPermit === null ? [] : linesOfSteps(recordOwed(item.name, deferral), about);
 
 /** (d)(4) for the combination: the last to determine has all the other placards before them; names them. */
 function together(inoperative: InoperativeItem, about: Subject): readonly Line[] {

@@ -2,12 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { AircraftFacts } from '@/lib/rules/aircraft';
 import { answerForFlight } from '@/lib/rules/answer';
-import { known, unknown } from '@/lib/rules/facts';
+import { known } from '@/lib/rules/facts';
 import { LAW } from '@/lib/rules/law';
 import type { ProposedFlight } from '@/lib/rules/operations';
 import type { Outcome } from '@/lib/rules/verdict';
 import { AWAY, BASE, flightOf, permitOf } from '../fixtures/aircraft';
 import { aircraftArbitrary, discrepancyWith, sometimes } from '../fixtures/arbitrary-aircraft';
+import { knownPaths, withoutFact } from '../fixtures/facts-taken-away';
 
 /**
  * What must hold for every aircraft and every flight, whatever the paragraphs say. Source: none, these are the
@@ -85,24 +86,6 @@ const cases: fc.Arbitrary<Case> = fc
     };
   });
 
-/** The paths of all known facts in a tree of plain data. */
-function knownPaths(value: unknown, path: readonly string[] = []): (readonly string[])[] {
-  if (typeof value !== 'object' || value === null) return [];
-  const own = 'known' in value && value.known === true ? [path] : [];
-  return [...own, ...Object.entries(value).flatMap(([key, part]) => knownPaths(part, [...path, key]))];
-}
-
-/** The same tree with the fact at `path` not known. */
-function without<T>(value: T, path: readonly string[]): T {
-  const [key, ...rest] = path;
-  if (key === undefined) return unknown('a fact taken away') as T;
-  if (Array.isArray(value)) {
-    return value.map((part, index) => (String(index) === key ? without(part, rest) : part)) as T;
-  }
-  const record = value as Record<string, unknown>;
-  return { ...record, [key]: without(record[key], rest) } as T;
-}
-
 describe('for every aircraft and every flight', () => {
   it('reaches all three outcomes, so that the properties below are about something', () => {
     const seen = new Map<Outcome, number>();
@@ -120,7 +103,7 @@ describe('for every aircraft and every flight', () => {
       fc.property(cases, fc.nat(), (given, pick) => {
         const paths = knownPaths(given);
         const path = paths[pick % paths.length] ?? [];
-        const poorer = without(given, path);
+        const poorer = withoutFact(given, path);
         expect(RANK[outcomeOf(poorer)], path.join('.')).toBeLessThanOrEqual(RANK[outcomeOf(given)]);
       }),
       { numRuns: 1000 },
@@ -204,7 +187,7 @@ describe('for every aircraft and every flight', () => {
     fc.assert(
       fc.property(cases, fc.nat(), (given, pick) => {
         const paths = knownPaths(given);
-        const { aircraft, flight } = without(given, paths[pick % paths.length] ?? []);
+        const { aircraft, flight } = withoutFact(given, paths[pick % paths.length] ?? []);
         const { outcome, lines } = answerForFlight(aircraft, flight).answer;
         expect(lines.length).toBeGreaterThan(0);
         for (const line of lines) {

@@ -42,6 +42,32 @@ describe('what the list requires and the aircraft does not have', () => {
     ],
     ['none, and nobody asks for it', { installed: 0, requiredByList: known(none) }, []],
     ['none, but part of the type’s VFR-day equipment', { installed: 0, vfrDayTypeDesign: known(true) }, ALL],
+    // Unknown is never go: with the answer taken away, the two above must not become a go.
+    [
+      'one, and nobody knows how many it asks for',
+      { installed: 1, requiredByList: unknown('the list') },
+      ALL,
+    ],
+    [
+      'none, and nobody knows how many it asks for',
+      { installed: 0, requiredByList: unknown('the list') },
+      ALL,
+    ],
+    [
+      'none, and nobody knows whether it is part of the type’s VFR-day equipment',
+      { installed: 0, vfrDayTypeDesign: unknown('type design') },
+      ALL,
+    ],
+    ['one, and nobody knows the same of it', { installed: 1, vfrDayTypeDesign: unknown('type design') }, []],
+    [
+      'one too few, and nobody knows whether it is type design',
+      {
+        installed: 1,
+        requiredByList: known({ ...none, dayVfr: 2 }),
+        vfrDayTypeDesign: unknown('type design'),
+      },
+      ALL,
+    ],
     // The line bars already for that.
     [
       'not confirmed',

@@ -67,6 +67,43 @@ describe('what it names (21.199(a))', () => {
     expect(answered(plane, { covers: [] }).outcome).toBe('no-go');
   });
 
+  // 91.407(a), 43.9(a): taking it out was maintenance. What flies is not what the permit named but work nobody answers for.
+  it.each([
+    ['(d), removed, record signed', 'removed', false, true, null, []],
+    ['(d), removed, record not signed', 'removed', false, false, null, ['14cfr43.9(a)']],
+    ['(d), deactivating is maintenance, not signed', 'deactivated', true, false, null, ['14cfr43.9(a)']],
+    ['(d), deactivating is no maintenance', 'deactivated', false, false, null, []],
+    ['a list without an entry for it, removed, not signed', 'removed', false, false, [], ['14cfr43.9(a)']],
+    [
+      'a list without its letter, removed, not signed',
+      'removed',
+      false,
+      false,
+      null,
+      ['14cfr43.9(a)'],
+      false,
+    ],
+    ['a list without its letter, removed, signed', 'removed', false, true, null, [], false],
+  ] as const)(
+    'a deferral by %s: the part 43 record is not the permit’s to lift',
+    (_words, method, deactivationIsMaintenance, maintenanceRecordSigned, items, bars, letter?: boolean) => {
+      const mel = { reference: 'MEL 1', enforceCategories: true, extension: null };
+      const listed = items !== null || letter === false;
+      const plane = {
+        ...withBroken(trainer(), 'cabin-heat', {
+          deferral: deferralOf({
+            basis: listed ? 'mel' : '91.213(d)',
+            method,
+            deactivationIsMaintenance,
+            maintenanceRecordSigned,
+          }),
+        }),
+        mel: known(listed ? { ...mel, letterAboard: known(letter ?? true), items: items ?? [] } : null),
+      };
+      expect(barsOf(answered(plane, { covers: ['discrepancy-cabin-heat'] }))).toEqual(bars);
+    },
+  );
+
   it('damage named: 91.405(a) and the grounding of 91.7(a) become limits', () => {
     const plane = withBroken(trainer(), 'cabin-heat', { kind: 'damage', severity: known('grounding') });
     const answer = answered(plane, { covers: ['discrepancy-cabin-heat'] });

@@ -75,6 +75,12 @@ export function stepsWithMel(
   ];
 }
 
+/** The record by its own paragraph: owed for work that was done, whatever becomes of 91.213. */
+export const recordOwed = (name: string, deferral: DeferralFacts): readonly StepOwed[] =>
+  recordAndPlacard(name, deferral)
+    .filter(({ id }) => id === 'part-43-record')
+    .map((step) => ({ ...step, cite: '14cfr43.9(a)' }));
+
 /** A barring line for every step not yet taken. */
 export const linesOfSteps = (steps: readonly StepOwed[], about: Subject): readonly Line[] =>
   steps

@@ -70,7 +70,7 @@ export function OneItem(props: {
             {line.function === 'other'
               ? t('Not installed: it is taken off the list.')
               : t(
-                  'Not installed: it stays on the list with 0 installed and 0 required, so that the engine does not ask again. If the documents require it, enter 0 installed above instead.',
+                  'Not installed: it stays on the list with 0 installed, and you sign that neither the type certification for day VFR nor the list requires it. If one of them does, enter 0 installed above instead.',
                 )}
           </p>
         </form>
