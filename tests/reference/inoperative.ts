@@ -134,7 +134,6 @@ function part91(
 ): void {
   for (const want of wants(aircraft, use)) {
     if (want.fn !== row.function) continue;
-    const works = working(aircraft, row.function);
     const is = met(aircraft, want);
     const unknownHere = working(aircraft, want.fn) === null ? '91.213(d)(2)(iii)' : want.cite;
     if (is === null) sheet.unknown(unknownHere, about);
