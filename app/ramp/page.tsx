@@ -84,7 +84,7 @@ export default async function RampPage({ searchParams }: Props) {
           )}
         </StaysFresh>
         <p>
-          <Link href="/rules-of-the-house" className={styles.more}>
+          <Link href="/rules-of-the-house" className={styles.lineLink}>
             {t('House rules')}
           </Link>
         </p>

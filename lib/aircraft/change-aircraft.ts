@@ -2,6 +2,7 @@ import { command } from '../access/service';
 import type { Tx } from '../db/client';
 import { factsChanged } from '../fleet/require-aircraft';
 import { standingRecords } from '../inspections/requirement';
+import { melInForce } from '../mel/require-mel';
 import { fieldRefusal, Refusal } from '../problems';
 import { vouch } from '../records/vouch';
 import { distrustDirectives, distrustLines } from './distrust';
@@ -20,8 +21,8 @@ import { filled, said } from '../words/said';
 /**
  * Puts the facts of an aircraft right, signed anew with the document named. Hours can be filled in while they are not known; known ones go
  * on by the meters of each flight and are corrected there. With another type, what was confirmed of its equipment list and its directives
- * has to be confirmed again. Its registration can be put right until something is on record under it. Raises
- * the facts' version and has releases asked about again. Refuses `not_found`, also for a retired aircraft.
+ * has to be confirmed again. Its registration can be put right until something is on record under it. Raises the facts' version and has
+ * releases asked about again. Refuses `not_found`, also for a retired aircraft.
  */
 export const changeAircraft = command({
   verb: 'aircraft.change',
@@ -142,10 +143,7 @@ async function requireHoursOfRecords(
 
 /** A minimum equipment list is of the type it was approved for (91.213(a)). */
 async function requireNoList(tx: Tx, operatorId: string, aircraftId: string): Promise<void> {
-  const mel = await tx.mel.findFirst({
-    where: { operatorId, aircraftId, endedAt: null },
-    select: { reference: true },
-  });
+  const mel = await melInForce(tx, operatorId, aircraftId);
   if (!mel) return;
   throw fieldRefusal(
     'typeId',

@@ -4,11 +4,12 @@ import { calendarDate, calendarDateOrNull, instant } from '../db/dates';
 import type { Prisma } from '../db/client';
 import { standingRecords } from '../inspections/requirement';
 import { nameIn, namesOf } from '../people/names';
+import { PROOFS, proofViews, type ProofView } from '../people/proof-view';
 import { Refusal } from '../problems';
 import { VOUCHED, markOf, type CarriedMark } from '../records/carried-mark';
 import { dayAtBase } from '../records/signature';
 import type { PaperKind, RequirementKind } from '../rules/aircraft';
-import type { HoursTenths, Instant } from '../rules/facts';
+import type { HoursTenths } from '../rules/facts';
 import { measurementOf, sayBounds } from '../rules/findings/measurements';
 import { said } from '../words/said';
 
@@ -91,7 +92,7 @@ interface MelView {
     readonly equipment: string;
   }[];
   /** Of the letter of authorization, as uploaded. */
-  readonly proofs: readonly { readonly id: string; readonly fileName: string; readonly addedAt: Instant }[];
+  readonly proofs: readonly ProofView[];
   readonly mark: CarriedMark | null;
 }
 
@@ -120,7 +121,7 @@ const HISTORY = {
     include: {
       items: { include: { equipment: { select: { name: true } } }, orderBy: { title: 'asc' } },
       vouching: VOUCHED,
-      proofs: { select: { id: true, fileName: true, addedAt: true }, orderBy: { addedAt: 'asc' } },
+      proofs: PROOFS,
     },
   },
   equipment: {
@@ -245,7 +246,7 @@ const melView = (mel: Row['mel'][number]): MelView => ({
     category,
     equipment: equipment.name,
   })),
-  proofs: mel.proofs.map(({ id, fileName, addedAt }) => ({ id, fileName, addedAt: instant(addedAt) })),
+  proofs: proofViews(mel.proofs),
   mark: markOf(mel.vouching),
 });
 

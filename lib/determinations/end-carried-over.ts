@@ -1,9 +1,9 @@
-import { randomUUID } from 'node:crypto';
 import type { Context } from '../access/service';
 import { aircraftFacts, readAircraft } from '../fleet/facts';
 import { Refusal } from '../problems';
 import { whyCarriedOverDoesNotCount } from '../rules/carried-over-counts';
 import { filled, said } from '../words/said';
+import { endDeferral, takePlacardsDown } from './end-deferral';
 import type { requireOpenWriteUp } from './write-up';
 
 type WriteUp = Awaited<ReturnType<typeof requireOpenWriteUp>>;
@@ -21,7 +21,6 @@ export interface PutAside {
  * of that one leaves the old one as it was.
  */
 export async function endCarriedOver(context: Context, writeUp: WriteUp): Promise<PutAside | null> {
-  const { tx, operatorId, actor, now } = context;
   const live = writeUp.deferrals.find((deferral) => !deferral.end);
   if (!live) return null;
   const why = live.vouchingId === null ? '' : await whyNot(context, writeUp);
@@ -30,22 +29,9 @@ export async function endCarriedOver(context: Context, writeUp: WriteUp): Promis
       say: filled(said('{number} is deferred already.'), { number: writeUp.number }),
     });
   }
-  await tx.deferralEnd.create({
-    data: {
-      id: randomUUID(),
-      operatorId,
-      deferralId: live.id,
-      how: 'does-not-count',
-      words: why,
-      endedById: actor.personId,
-      endedAt: now,
-    },
-  });
+  await endDeferral(context, { deferralId: live.id, how: 'does-not-count', words: why });
   // The placard of the new one takes its place, and is owed until somebody has placed it.
-  await tx.placard.updateMany({
-    where: { operatorId, deferralId: live.id, placedAt: { not: null }, removedAt: null },
-    data: { removedAt: now, removedById: actor.personId },
-  });
+  await takePlacardsDown(context, live.id);
   return { deferralId: live.id, why, eltFirstRemovedOn: live.eltFirstRemovedOn };
 }
 

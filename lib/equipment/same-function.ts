@@ -1,7 +1,7 @@
 import type { Tx } from '../db/client';
 import { Refusal } from '../problems';
 import { said, filled } from '../words/said';
-import { stillNamed } from './still-named';
+import { whatIsNamed } from './still-named';
 
 /** A line as it stands, and what it is to do from now on. */
 export interface FunctionChange {
@@ -23,19 +23,9 @@ export async function requireSameFunction(
 ): Promise<void> {
   const other = lines.filter(({ from, to }) => from !== to);
   if (other.length === 0) return;
-  const named = await stillNamed(
-    tx,
-    operatorId,
-    other.map(({ id }) => id),
-  );
-  for (const { id, name } of other) {
-    const reasons = named.get(id);
-    if (!reasons) continue;
-    throw new Refusal('conflict', {
-      say: filled(said('What {name} does cannot be changed now: {reasons}. Close that first.'), {
-        name,
-        reasons: reasons.join('; '),
-      }),
-    });
-  }
+  const [named] = await whatIsNamed(tx, operatorId, other);
+  if (!named) return;
+  throw new Refusal('conflict', {
+    say: filled(said('What {name} does cannot be changed now: {reasons}. Close that first.'), named),
+  });
 }

@@ -48,20 +48,30 @@ export async function stillNamed(
   return named;
 }
 
+/** Those of the items that something names, with the reasons as one text. */
+export async function whatIsNamed(
+  tx: Tx,
+  operatorId: string,
+  items: readonly { readonly id: string; readonly name: string }[],
+): Promise<{ name: string; reasons: string }[]> {
+  const named = await stillNamed(
+    tx,
+    operatorId,
+    items.map(({ id }) => id),
+  );
+  return items.flatMap(({ id, name }) => {
+    const reasons = named.get(id);
+    return reasons ? [{ name, reasons: reasons.join('; ') }] : [];
+  });
+}
+
 /** Refuses `conflict` in words while anything names one of these items. */
 export async function requireNotNamed(
   tx: Tx,
   operatorId: string,
   items: readonly { readonly id: string; readonly name: string }[],
 ): Promise<void> {
-  const named = await stillNamed(
-    tx,
-    operatorId,
-    items.map(({ id }) => id),
-  );
-  const words = items.flatMap(({ id, name }) => {
-    const reasons = named.get(id);
-    return reasons ? [`${name} stays on the list: ${reasons.join('; ')}.`] : [];
-  });
+  const named = await whatIsNamed(tx, operatorId, items);
+  const words = named.map(({ name, reasons }) => `${name} stays on the list: ${reasons}.`);
   if (words.length > 0) throw new Refusal('conflict', { say: words.join(' ') });
 }

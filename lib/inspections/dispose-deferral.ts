@@ -1,8 +1,8 @@
-import { randomUUID } from 'node:crypto';
 import type { z } from 'zod';
 import { command, type Context } from '../access/service';
 import type { Tx } from '../db/client';
 import { distinct, eligibilityNow, refuseAloneOnly, togetherSaid } from '../determinations/begin-deferral';
+import { endDeferral } from '../determinations/end-deferral';
 import { recordDetermination } from '../determinations/record-determination';
 import { linesOf, requireAllowed, requireOpenWriteUp, underWork } from '../determinations/write-up';
 import { factsChanged } from '../fleet/require-aircraft';
@@ -173,7 +173,7 @@ async function removedForGood(
   about: At & { readonly deferralId: string },
   statement: string,
 ) {
-  const { tx, operatorId, actor, now } = context;
+  const { tx, operatorId, now } = context;
   if (deferral.method !== 'removed' || !deferral.work.some(({ state }) => state === 'signed')) {
     throw new Refusal('conflict', {
       say: said(
@@ -207,17 +207,7 @@ async function removedForGood(
     ...about,
   });
   const equipment = await takeOffTheList(tx, operatorId, writeUp);
-  await tx.deferralEnd.create({
-    data: {
-      id: randomUUID(),
-      operatorId,
-      deferralId: deferral.id,
-      how: 'removed',
-      words: statement,
-      endedById: actor.personId,
-      endedAt: now,
-    },
-  });
+  await endDeferral(context, { deferralId: deferral.id, how: 'removed', words: statement });
   await tx.discrepancy.update({
     where: { operatorId_id: { operatorId, id: writeUp.id } },
     data: { state: 'closed', closedAt: now, closedHow: 'removed' },

@@ -3,6 +3,7 @@ import { NO_MEL_STATEMENT } from '../carry-over/statements';
 import { factsChanged, requireAircraft } from '../fleet/require-aircraft';
 import { Refusal } from '../problems';
 import { vouch } from '../records/vouch';
+import { melInForce } from './require-mel';
 import { noMelInput } from './schema';
 import { filled, said } from '../words/said';
 
@@ -14,10 +15,7 @@ export const noMel = command({
   auditRefusals: true,
   async run({ tx, operatorId, actor, now }, input) {
     const aircraft = await requireAircraft(tx, operatorId, input.aircraftId);
-    const standing = await tx.mel.findFirst({
-      where: { operatorId, aircraftId: aircraft.id, endedAt: null },
-      select: { reference: true },
-    });
+    const standing = await melInForce(tx, operatorId, aircraft.id);
     if (standing) {
       throw new Refusal('conflict', {
         say: filled(

@@ -6,14 +6,14 @@
 import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { openClient } from '../db/client';
 import { verifyOperator, type AuditReport } from '../records/verify';
 import { withDatabase } from './connection';
 import { startEmbedded } from './embedded';
 import { DATA } from './places.mjs';
 import { runningDemo } from './running-demo';
-import { Trouble, explain, say } from './say.mjs';
+import { Trouble, say } from './say.mjs';
+import { runAsProgram } from './run-as-program';
 import { keptSecret } from './secrets';
 
 /** Verifies all operators that the owner's connection sees. */
@@ -69,12 +69,4 @@ async function command(): Promise<number> {
   return faults === 0 ? 0 : 1;
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  command().then(
-    (code) => process.exit(code),
-    (error: unknown) => {
-      console.error(explain(error));
-      process.exit(1);
-    },
-  );
-}
+runAsProgram(import.meta.url, command);

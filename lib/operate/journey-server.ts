@@ -11,7 +11,7 @@ import { prepareDatabase, startAnew } from './prepare-database';
 import { requireNoDemo } from './running-demo';
 import { newSecret } from './secrets';
 import { atEnd } from './stopping.mjs';
-import { startWeb, webSettings } from './web';
+import { startWeb, webSettings, type WebOptions } from './web';
 
 /** A built app on a database of its own with the demo in it, and a browser to look at it. */
 export interface JourneyServer {
@@ -23,49 +23,41 @@ export interface JourneyServer {
 }
 
 /** Builds, serves a database of its own with the demo in it, does the work, and takes everything away again. */
-export function withJourneyServer<T>(work: (server: JourneyServer) => Promise<T>): Promise<T> {
-  return withJourneyServers(['wheelchock_journeys'], ([server]) => {
-    if (server === undefined) throw new Error('No server was started.');
-    return work(server);
-  });
-}
+export const withJourneyServer = <T>(work: (server: JourneyServer) => Promise<T>): Promise<T> =>
+  withJourneyServers(['alone'], ({ alone }) => work(alone));
 
-/** The same with several servers of one build, each on a database of its own with that name: they do not see one another. */
-export async function withJourneyServers<T>(
-  names: readonly string[],
-  work: (servers: readonly JourneyServer[]) => Promise<T>,
+/** The same with several servers of one build, by their names: each on a database of its own, so that they do not see one another. */
+export async function withJourneyServers<Name extends string, T>(
+  names: readonly [Name, ...Name[]],
+  work: (servers: Readonly<Record<Name, JourneyServer>>) => Promise<T>,
 ): Promise<T> {
   const browser = await findBrowser();
   const database = await databaseServer();
   const undo: (() => Promise<unknown>)[] = [() => database.close()];
   try {
-    const webs = [];
+    const prepared: { name: Name; adminUrl: string; web: WebOptions }[] = [];
     for (const name of names) {
       const folders = { photoDir: await ownFolder('photos', undo), outbox: await ownFolder('outbox', undo) };
-      const adminUrl = await database.make(name);
+      const adminUrl = await database.make(`wheelchock_journeys_${name}`);
       const { appUrl } = await prepareDatabase(adminUrl, {}, photosIn(folders.photoDir));
       const port = await getPort();
-      webs.push({
-        adminUrl,
-        web: { port, host: '127.0.0.1', appUrl, sessionSecret: newSecret(), ...folders },
-      });
+      const web = { port, host: '127.0.0.1', appUrl, sessionSecret: newSecret(), ...folders };
+      prepared.push({ name, adminUrl, web });
     }
-    const [first] = webs;
-    if (first === undefined) throw new Error('No server was asked for.');
-    await ensureBuild(webSettings(first.web), () => requireNoDemo('Building now would pull its files away.'));
+    const [first] = prepared;
+    await ensureBuild(first ? webSettings(first.web) : {}, () =>
+      requireNoDemo('Building now would pull its files away.'),
+    );
     // Journeys look at the page of the parts too.
     process.env['WHEELCHOCK_PARTS'] = 'yes';
-    const servers: JourneyServer[] = [];
-    for (const { adminUrl, web } of webs) {
+    const servers: Partial<Record<Name, JourneyServer>> = {};
+    for (const { name, adminUrl, web } of prepared) {
       const server = await startWeb(web);
       undo.push(() => server.stop());
-      servers.push({
-        address: server.address,
-        browser,
-        settings: { ...webSettings(web), DATABASE_URL: adminUrl },
-      });
+      const settings = { ...webSettings(web), DATABASE_URL: adminUrl };
+      servers[name] = { address: server.address, browser, settings };
     }
-    return await work(servers);
+    return await work(servers as Record<Name, JourneyServer>);
   } finally {
     for (const step of undo.reverse()) await step();
   }

@@ -3,7 +3,6 @@
  * manager can reset them. Prints a link that works once: it sets a new password, takes the second factor away and ends every
  * session. Needs the owner's DATABASE_URL (or DATABASE_URL_FILE), or the database of a running `npm start`.
  */
-import { pathToFileURL } from 'node:url';
 import { openClient } from '../db/client';
 import { enterOperator } from '../db/scope';
 import { letIn, type NotLetIn } from '../people/let-in';
@@ -12,7 +11,8 @@ import { LINK_HOURS } from '../people/make-link';
 import { withClient } from './connection';
 import { ownDatabaseUrl } from './own-database';
 import { readSettingsFromFiles } from './production/settings-from-files.mjs';
-import { Trouble, explain, say } from './say.mjs';
+import { Trouble, say } from './say.mjs';
+import { runAsProgram } from './run-as-program';
 import { siteAddress } from './set-up-token';
 
 const WHY_NOT: Readonly<Record<NotLetIn, string>> = {
@@ -67,12 +67,4 @@ async function command(): Promise<number> {
   return 0;
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  command().then(
-    (code) => process.exit(code),
-    (error: unknown) => {
-      console.error(explain(error));
-      process.exit(1);
-    },
-  );
-}
+runAsProgram(import.meta.url, command);

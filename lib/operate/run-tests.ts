@@ -148,20 +148,16 @@ const LANES = ['phone', 'desktop'] as const;
  */
 async function journeys(): Promise<Counts> {
   await findPdfReader();
-  return withJourneyServers(
-    LANES.map((lane) => `wheelchock_journeys_${lane}`),
-    async (servers) => {
-      const together = await Promise.all(
-        servers.map((server, at) => travel(server, at, ['--grep-invert=@alone'])),
-      );
-      const alone: Counts[] = [];
-      for (const [at, server] of servers.entries()) {
-        if (isEnding()) break;
-        alone.push(await travel(server, at, ['--grep=@alone']));
-      }
-      return [...together, ...alone].reduce(plus, NOTHING);
-    },
-  );
+  return withJourneyServers(LANES, async (servers) => {
+    const counts = await Promise.all(
+      LANES.map((lane) => travel(lane, servers[lane], '--grep-invert=@alone')),
+    );
+    for (const lane of LANES) {
+      if (isEnding()) break;
+      counts.push(await travel(lane, servers[lane], '--grep=@alone'));
+    }
+    return counts.reduce(plus, NOTHING);
+  });
 }
 
 const plus = (one: Counts, other: Counts): Counts => ({
@@ -171,12 +167,11 @@ const plus = (one: Counts, other: Counts): Counts => ({
 });
 
 async function travel(
+  lane: (typeof LANES)[number],
   { address, browser, settings }: JourneyServer,
-  at: number,
-  which: string[],
+  which: string,
 ): Promise<Counts> {
-  const lane = LANES[at] ?? LANES[0];
-  const name = `${lane}${which.join('').replace(/\W+/g, '-')}`;
+  const name = `${lane}${which.replace(/\W+/g, '-')}`;
   const file = path.join(reports, `journeys-${name}.json`);
   const { code } = await runToEnd(
     process.execPath,
@@ -184,7 +179,7 @@ async function travel(
       inRepository('node_modules', '@playwright', 'test', 'cli.js'),
       'test',
       `--project=${lane}`,
-      ...which,
+      which,
       '--reporter=list,json',
       `--output=test-results/${name}`,
     ],

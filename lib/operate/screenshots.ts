@@ -1,11 +1,11 @@
 import path from 'node:path';
 import { mkdir } from 'node:fs/promises';
-import { pathToFileURL } from 'node:url';
 import { chromium, type Browser, type Page } from '@playwright/test';
 import { DEMO_PASSWORD } from '../../seed/people';
 import { withJourneyServer } from './journey-server';
 import { inRepository } from './places.mjs';
-import { explain, say } from './say.mjs';
+import { say } from './say.mjs';
+import { runAsProgram } from './run-as-program';
 
 /**
  * `npm run screenshots`: builds, loads the demo into a database that is thrown away, and takes the README's pictures into
@@ -135,12 +135,4 @@ export async function screenshots(): Promise<void> {
   });
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  screenshots().then(
-    () => process.exit(0),
-    (error: unknown) => {
-      console.error(explain(error));
-      process.exit(1);
-    },
-  );
-}
+runAsProgram(import.meta.url, () => screenshots().then(() => 0));

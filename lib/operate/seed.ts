@@ -1,6 +1,6 @@
-import { pathToFileURL } from 'node:url';
 import { LOGINS_FOLLOW, demoState, noteDemo } from './demo-state';
-import { Trouble, explain, say } from './say.mjs';
+import { Trouble, say } from './say.mjs';
+import { runAsProgram } from './run-as-program';
 
 /**
  * Loads the demo into a migrated database that has none, and prints its log-ins. Runs as a program of its own because
@@ -48,12 +48,4 @@ function inColumns(rows: readonly object[]): string {
     .join('\n');
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  command().then(
-    () => process.exit(0),
-    (error: unknown) => {
-      console.error(explain(error));
-      process.exit(1);
-    },
-  );
-}
+runAsProgram(import.meta.url, () => command().then(() => 0));

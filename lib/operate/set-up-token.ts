@@ -4,11 +4,11 @@
  * owner's DATABASE_URL, or the database of a running `npm start`.
  */
 import { randomUUID } from 'node:crypto';
-import { pathToFileURL } from 'node:url';
 import { newSetUpToken, setUpAddress, sha256OfToken, TOKEN_HOURS } from '../set-up/token';
 import { withClient } from './connection';
 import { ownDatabaseUrl } from './own-database';
-import { Trouble, explain, say } from './say.mjs';
+import { Trouble, say } from './say.mjs';
+import { runAsProgram } from './run-as-program';
 
 /**
  * A new token, kept as its SHA-256 only; earlier ones that nobody used end. Null when there is an operator: then nobody needs
@@ -55,12 +55,4 @@ async function command(): Promise<number> {
   return 0;
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  command().then(
-    (code) => process.exit(code),
-    (error: unknown) => {
-      console.error(explain(error));
-      process.exit(1);
-    },
-  );
-}
+runAsProgram(import.meta.url, command);

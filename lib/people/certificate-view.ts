@@ -3,10 +3,11 @@ import type { Prisma } from '../db/client';
 import { standingOn, type CertificateStanding } from '../rules/certificate-expiry';
 import type { CalendarDate, Instant } from '../rules/facts';
 import type { CertificateKind } from './certificate-schema';
+import { PROOFS, proofViews, type ProofView } from './proof-view';
 
 export const CERTIFICATE_ROW = {
   supersedesBy: { select: { id: true } },
-  proofs: { select: { id: true, fileName: true, bytes: true, addedAt: true }, orderBy: { addedAt: 'asc' } },
+  proofs: PROOFS,
 } as const satisfies Prisma.CertificateInclude;
 type CertificateRow = Prisma.CertificateGetPayload<{ include: typeof CERTIFICATE_ROW }>;
 
@@ -27,12 +28,7 @@ export interface CertificateView {
   /** Null: entered before anybody was asked. */
   readonly enteredAt: Instant | null;
   readonly standing: CertificateStanding;
-  readonly proofs: readonly {
-    readonly id: string;
-    readonly fileName: string;
-    readonly bytes: number;
-    readonly addedAt: Instant;
-  }[];
+  readonly proofs: readonly ProofView[];
 }
 
 /** A certificate as the office shows it, on this day at the person's base. */
@@ -57,6 +53,6 @@ export function certificateView(row: CertificateRow, today: CalendarDate): Certi
     ended: revokedOn ? { on: revokedOn, why: row.revokedWhy ?? '' } : null,
     enteredAt: row.enteredAt && instant(row.enteredAt),
     standing: standingOn({ kind, ...dates, firstYearActivityMet }, today),
-    proofs: row.proofs.map(({ addedAt, ...proof }) => ({ ...proof, addedAt: instant(addedAt) })),
+    proofs: proofViews(row.proofs),
   };
 }

@@ -1,5 +1,5 @@
-import { randomUUID } from 'node:crypto';
 import type { Context } from '../access/service';
+import { endDeferral, takePlacardsDown } from '../determinations/end-deferral';
 import { tellReporters } from '../notices/tell-reporters';
 import { fieldRefusal, Refusal } from '../problems';
 import { detailsOf, type WorkRow } from './entry';
@@ -15,10 +15,11 @@ export const settlesWriteUp = (
  * down. Refuses while the placard stands, and a write-up that something else has closed meanwhile.
  */
 export async function closeWriteUp(
-  { tx, operatorId, actor, now }: Context,
+  context: Context,
   work: WorkRow,
   placardRemoved: boolean | null,
 ): Promise<void> {
+  const { tx, operatorId, now } = context;
   const discrepancyId = work.discrepancyId;
   if (!discrepancyId) return;
   const how = work.outcome ?? 'repaired';
@@ -43,23 +44,8 @@ export async function closeWriteUp(
     if (standing.length > 0 && placardRemoved !== true) {
       throw fieldRefusal('placardRemoved', said('The item works again: take its placard down and say so.'));
     }
-    for (const placard of standing) {
-      await tx.placard.update({
-        where: { operatorId_id: { operatorId, id: placard.id } },
-        data: { removedAt: now, removedById: actor.personId },
-      });
-    }
-    await tx.deferralEnd.create({
-      data: {
-        id: randomUUID(),
-        operatorId,
-        deferralId: deferral.id,
-        how,
-        words: work.title,
-        endedById: actor.personId,
-        endedAt: now,
-      },
-    });
+    await takePlacardsDown(context, deferral.id);
+    await endDeferral(context, { deferralId: deferral.id, how, words: work.title });
   }
   await tx.discrepancy.update({
     where: { operatorId_id: { operatorId, id: discrepancyId } },

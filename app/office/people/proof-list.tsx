@@ -1,12 +1,9 @@
 import { useWords } from '#words';
+import { type ProofView } from '@/lib/people/proof-view';
 import styles from './people.module.css';
 
-interface Props {
-  readonly proofs: readonly { readonly id: string; readonly fileName: string; readonly addedAt: string }[];
-}
-
 /** The proofs of a certificate, or of a letter of authorization, each to be saved. */
-export function ProofList({ proofs }: Props) {
+export function ProofList({ proofs }: { proofs: readonly ProofView[] }) {
   const t = useWords();
   if (proofs.length === 0) return <p className={styles.soft}>{t('No proof was uploaded.')}</p>;
   return (

@@ -25,8 +25,7 @@ const NO_SOURCE = said('Name the document it is taken from, with its revision or
 
 /**
  * What a paragraph names stays on the list with none installed, or the engine would go on asking about it; anything else is
- * taken off. The page says beforehand that neither type design nor list
- * requires it; where one does, 0 is typed instead.
+ * taken off. The page says beforehand that neither type design nor list requires it; where one does, 0 is typed instead.
  */
 const notInstalled = (line: LineView): Pick<Decided, 'kind' | 'line'> =>
   line.function === 'other'
