@@ -1,18 +1,43 @@
 import type { NextConfig } from 'next';
 import { AIRCRAFT_ID, SHELL_PAGE, SHELL_SCREENS } from './app/ramp/_worker/shell-paths';
 
+/** Of every answer. Pages get a policy of their own over this one while they are asked for (app/_guard). */
 const headers = [
   { key: 'X-Content-Type-Options', value: 'nosniff' },
   { key: 'Referrer-Policy', value: 'same-origin' },
   { key: 'X-Frame-Options', value: 'DENY' },
-  { key: 'Content-Security-Policy', value: "frame-ancestors 'none'; base-uri 'self'; form-action 'self'" },
+  { key: 'Cross-Origin-Opener-Policy', value: 'same-origin' },
+  { key: 'Cross-Origin-Resource-Policy', value: 'same-origin' },
+  // Passkeys and the clipboard are used; a photo is taken by the phone's own camera program, which needs no leave.
+  {
+    key: 'Permissions-Policy',
+    value:
+      'accelerometer=(), autoplay=(), camera=(), display-capture=(), encrypted-media=(), fullscreen=(self), geolocation=(), ' +
+      'gyroscope=(), magnetometer=(), microphone=(), midi=(), payment=(), usb=(), xr-spatial-tracking=(), ' +
+      'clipboard-write=(self), publickey-credentials-create=(self), publickey-credentials-get=(self)',
+  },
+  policy(
+    "default-src 'self'; object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'",
+  ),
 ];
 
+function policy(value: string) {
+  return { key: 'Content-Security-Policy', value };
+}
+
+/** Answers for programs: nothing in them is a page, whatever a browser makes of them. */
+const programPolicy = policy(
+  "default-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'",
+);
+
+/** A chart opened by itself runs nothing and fetches nothing. */
+const chartPolicy = policy("default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'");
+
+/** A PDF is drawn by a part of the browser itself, which may need scripts and objects; we made every byte of it. */
+const paperPolicy = policy("base-uri 'none'; form-action 'none'; frame-ancestors 'none'");
+
 /** Whatever is in a stored photo, the browser runs none of it. Set here, since this list outranks a route's own headers. */
-const photoPolicy = {
-  key: 'Content-Security-Policy',
-  value: "default-src 'none'; frame-ancestors 'none'; sandbox",
-};
+const photoPolicy = policy("default-src 'none'; frame-ancestors 'none'; sandbox");
 
 const config: NextConfig = {
   poweredByHeader: false,
@@ -38,6 +63,9 @@ const config: NextConfig = {
   headers: () =>
     Promise.resolve([
       { source: '/:path*', headers },
+      { source: '/api/:path*', headers: [programPolicy] },
+      { source: '/api/papers/:path*', headers: [paperPolicy] },
+      { source: '/api/insight/:path*', headers: [chartPolicy] },
       { source: '/api/photos/:id', headers: [photoPolicy] },
       // Proofs hold whatever somebody scanned, and are only ever saved.
       { source: '/api/proofs/:id', headers: [photoPolicy] },

@@ -98,13 +98,29 @@ async function passwordHolds(
   // Verified also when locked, so that the time taken does not tell a locked address from an unknown one.
   const right = await verify(person.passwordHash, password);
   if (person.lockedUntil && person.lockedUntil > now) throw new Refusal('locked');
-  if (!right) await writeInOperator(ref.operatorId, (tx) => countWrongTry(tx, ref, now));
-  return right;
+  // Read again, in line: of many guesses sent at once, all of which saw an open account, no more count than one by one.
+  return writeInOperator(ref.operatorId, async (tx) => {
+    if (await isLocked(tx, ref, now)) throw new Refusal('locked');
+    if (!right) await countWrongTry(tx, ref, now);
+    return right;
+  });
+}
+
+/** Whether nothing is tried at the moment. Call in line (`writeInOperator`), or the answer is of before. */
+export async function isLocked(tx: Tx, ref: ActorRef, now: Date): Promise<boolean> {
+  const { lockedUntil } = await tx.person.findUniqueOrThrow({
+    where: rowOf(ref),
+    select: { lockedUntil: true },
+  });
+  return lockedUntil !== null && lockedUntil > now;
 }
 
 const rowOf = (ref: ActorRef) => ({ operatorId_id: { operatorId: ref.operatorId, id: ref.personId } });
 
-/** Wrong passwords and wrong codes count alike, in the database: it holds over restarts and over several servers. */
+/**
+ * Wrong passwords and wrong codes count alike, in the database: it holds over restarts and over several servers. Asked only
+ * of an account that is not locked (`isLocked`): counting anew from one would open it.
+ */
 export async function countWrongTry(tx: Tx, ref: ActorRef, now: Date): Promise<void> {
   const where = rowOf(ref);
   const { failedSignIns } = await tx.person.findUniqueOrThrow({ where, select: { failedSignIns: true } });

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Tx } from '../db/client';
 import { readInOperator, writeInOperator } from '../db/scope';
-import { Refusal, type Problem, type Result } from '../problems';
+import { fieldRefusal, Refusal, type Problem, type Result } from '../problems';
 import { appendAudit } from '../records/audit';
 import { contentHash, toPlain } from '../records/canonical';
 import { afterWrite } from './after-write';
@@ -12,6 +12,7 @@ import { confirmPassword } from './passwords';
 import { demandSecondFactor } from './second-factor/demand';
 import { requestId } from './request-id';
 import { said } from '../words/said';
+import { unkeepable } from './keepable';
 import { noteSeen } from './sessions';
 
 /** What a verb works with: its transaction, who asks, and what time it is. */
@@ -189,12 +190,16 @@ function required(ref: ActorRef | null): ActorRef {
 
 /** What came, as the schema gives it; refuses with every field that is wrong. */
 export function parse<S extends z.ZodType>(schema: S, raw: unknown): z.output<S> {
+  const field = unkeepable(raw);
+  if (field !== null) throw fieldRefusal(field, NOT_TO_BE_KEPT);
   const parsed = schema.safeParse(raw);
   if (parsed.success) return parsed.data;
   const fields: Record<string, string[]> = {};
   for (const issue of parsed.error.issues) (fields[issue.path.join('.')] ??= []).push(issue.message);
   throw new Refusal('invalid', { fields });
 }
+
+const NOT_TO_BE_KEPT = said('There is a broken character in it that cannot be kept. Type it again.');
 
 const NOTHING_CHANGED = said('The password is not right. Nothing was changed.');
 

@@ -2,7 +2,7 @@ import type { PublicKeyCredentialRequestOptionsJSON } from '@simplewebauthn/serv
 import { readInOperator, writeInOperator } from '../db/scope';
 import { Refusal } from '../problems';
 import type { ActorRef } from './actor';
-import { checkSignIn, countWrongTry, forgetWrongTries } from './passwords';
+import { checkSignIn, countWrongTry, forgetWrongTries, isLocked } from './passwords';
 import { keepChallenge } from './second-factor/challenges';
 import { keptFactors, passkeysOf, type KeptFactor } from './second-factor/kept';
 import { requestOptions } from './second-factor/passkeys';
@@ -100,12 +100,4 @@ async function passwordStep(email: string, password: string, now: Date): Promise
     if (error instanceof Refusal && error.problem.code === 'locked') return null;
     throw error;
   }
-}
-
-async function isLocked(tx: Parameters<typeof countWrongTry>[0], ref: ActorRef, now: Date): Promise<boolean> {
-  const { lockedUntil } = await tx.person.findUniqueOrThrow({
-    where: { operatorId_id: { operatorId: ref.operatorId, id: ref.personId } },
-    select: { lockedUntil: true },
-  });
-  return lockedUntil !== null && lockedUntil > now;
 }

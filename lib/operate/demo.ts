@@ -1,5 +1,6 @@
 import { rm, statfs } from 'node:fs/promises';
 import path from 'node:path';
+import { DEMO_PREFIX } from '../access/session-secret';
 import { ensureBuild } from './build';
 import { databaseIn, ensureDatabase, withDatabase } from './connection';
 import { removeData, startEmbedded } from './embedded';
@@ -39,7 +40,8 @@ export async function demo(args: string[]): Promise<number> {
     appUrl: chosen,
     appPassword: chosen === undefined ? await keptSecret(passwordName) : undefined,
   });
-  const sessionSecret = process.env['NEXTAUTH_SECRET'] || (await keptSecret('sessions'));
+  const sessionSecret =
+    process.env['NEXTAUTH_SECRET'] || `${DEMO_PREFIX}${await keptSecret('sessions of the demo')}`;
   const outbox = letterFolder();
   const web = { port, host, appUrl, sessionSecret, outbox };
   await ensureBuild(webSettings(web));

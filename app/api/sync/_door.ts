@@ -1,4 +1,5 @@
 import { signedInRef } from '@/app/_session/actor-ref';
+import { readUpTo } from '../_body';
 import { type ActorRef } from '@/lib/access/actor';
 import { PROBLEMS, type Problem, type ProblemCode, type Result } from '@/lib/problems';
 
@@ -101,33 +102,6 @@ function isFromHere(request: Request): boolean {
   const origin = request.headers.get('origin');
   const host = request.headers.get('x-forwarded-host') ?? request.headers.get('host');
   return origin !== null && host !== null && URL.canParse(origin) && new URL(origin).host === host;
-}
-
-/**
- * The whole body. `too-long` as soon as it is longer than `most` bytes, whatever its header says; `cut-off` when the
- * sender went away in the middle.
- */
-async function readUpTo(
-  request: Request,
-  most: number,
-): Promise<Uint8Array<ArrayBuffer> | 'too-long' | 'cut-off'> {
-  if (Number(request.headers.get('content-length') ?? 0) > most) return 'too-long';
-  const reader = request.body?.getReader();
-  const parts: Uint8Array[] = [];
-  let length = 0;
-  try {
-    for (let read = await reader?.read(); read && !read.done; read = await reader?.read()) {
-      length += read.value.byteLength;
-      if (length > most) {
-        await reader?.cancel();
-        return 'too-long';
-      }
-      parts.push(read.value);
-    }
-  } catch {
-    return 'cut-off';
-  }
-  return Buffer.concat(parts);
 }
 
 /** The two parts of a form, or null when it is not such a form. */

@@ -7,11 +7,14 @@ import ICAL from 'ical.js';
 import type { Instant } from '../../rules/facts';
 import { readEvent, type ReadEvent } from './event';
 import { brokenFile, type WholeSeries, type WrittenFile, type WrittenFlight } from './parsed';
+import { freshPatience, type Patience } from './recurrence';
 import { seriesTimes } from './series';
 
 /** How far ahead a series is taken. */
 export const SERIES_DAYS = 60;
 const MOST_EVENTS = 5000;
+/** Times of series in all; an import takes in 500 flights (check-rows.ts), so more are not worth reading on for. */
+const MOST_TIMES = 2000;
 
 export function readICalendar(text: string, now: Instant): WrittenFile {
   const calendars = calendarsOf(text);
@@ -27,9 +30,14 @@ export function readICalendar(text: string, now: Instant): WrittenFile {
   );
   const flights: WrittenFlight[] = [];
   const series: WholeSeries[] = [];
+  const patience = freshPatience();
   for (const event of read) {
+    if (flights.length > MOST_EVENTS + MOST_TIMES)
+      return brokenFile(`The series of the file hold more than ${MOST_TIMES} flights. Split it.`);
     const taken =
-      event.recurrenceKey === null ? flightsOf(event, read, now) : [flightOf(event, event.recurrenceKey)];
+      event.recurrenceKey === null
+        ? flightsOf(event, read, now, patience)
+        : [flightOf(event, event.recurrenceKey)];
     flights.push(...taken);
     // Of a master everything it stands for is known: what of it stands here and is not in it any more is called off.
     if (event.recurrenceKey === null && event.uid !== '' && event.errors.length === 0) {
@@ -59,9 +67,14 @@ function calendarsOf(text: string): ICAL.Component[] | string {
 }
 
 /** The flights of a master: itself, or the times of its series but those an exception takes the place of. */
-function flightsOf(event: ReadEvent, all: readonly ReadEvent[], now: Instant): WrittenFlight[] {
+function flightsOf(
+  event: ReadEvent,
+  all: readonly ReadEvent[],
+  now: Instant,
+  patience: Patience,
+): WrittenFlight[] {
   if (event.errors.length > 0 || !event.repeats || event.cancelled) return [flightOf(event, null)];
-  const times = seriesTimes(event, now, SERIES_DAYS);
+  const times = seriesTimes(event, now, SERIES_DAYS, patience);
   if ('say' in times) {
     return [flightOf({ ...event, errors: [{ column: 'depart', say: times.say }] }, null)];
   }

@@ -10,6 +10,13 @@ const MS_A_DAY = 86_400_000;
 /** Periods gone through at most: eleven years day by day. Anybody may send a file. */
 const MOST_PERIODS = 4000;
 
+/** Days and times of day that may still be looked at; of one file all series share one, since anybody may send many. */
+export interface Patience {
+  left: number;
+}
+const PATIENCE_OF_A_FILE = 300_000;
+export const freshPatience = (): Patience => ({ left: PATIENCE_OF_A_FILE });
+
 export const WEEKDAYS = ['SU', 'MO', 'TU', 'WE', 'TH', 'FR', 'SA'] as const;
 
 export interface Rule {
@@ -49,6 +56,7 @@ export function occurrences(
   start: string,
   firstDate: string,
   lastDate: string,
+  patience: Patience = freshPatience(),
 ): readonly string[] | null {
   const first = dayOf(start.slice(0, 10));
   const until = dayOf(lastDate).number;
@@ -57,8 +65,11 @@ export function occurrences(
   const skipped = rule.count === null ? periodsBefore(rule, first, dayOf(firstDate)) : 0;
   for (let step = skipped; step <= skipped + MOST_PERIODS; step++) {
     const days = periodDays(rule, first, step);
+    patience.left -= days.length;
+    if (patience.left < 0) return null;
     if (days.length > 0 && (days[0]?.number ?? 0) > until) return found;
     for (const text of timesIn(rule, days, first, start.slice(11))) {
+      patience.left -= 1;
       if (text < start) continue;
       counted += 1;
       if (rule.count !== null && counted > rule.count) return found;

@@ -4,7 +4,7 @@ import type { Instant } from '../../rules/facts';
 import { later, type ReadEvent } from './event';
 import { clockOf, datesIn, hasDates, keyOf, localTexts } from './event-time';
 import type { WrittenTime } from './parsed';
-import { occurrences } from './recurrence';
+import { freshPatience, occurrences, type Patience } from './recurrence';
 import { ruleOf } from './rule-of';
 
 export interface SeriesTime {
@@ -14,6 +14,7 @@ export interface SeriesTime {
 }
 
 const A_DAY = 86_400_000;
+const TOO_MUCH = 'The repeats of the file are too many to be counted. Split it, or send it without its past.';
 
 /**
  * One a time, in order; what is over already is left out. Dates are looked at a day wider than asked, because a floating time
@@ -23,9 +24,10 @@ export function seriesTimes(
   event: ReadEvent,
   now: Instant,
   days: number,
+  patience: Patience = freshPatience(),
 ): readonly SeriesTime[] | { readonly say: string } {
   try {
-    return within(event, Date.parse(now), days);
+    return within(event, Date.parse(now), days, patience);
   } catch {
     return { say: 'Its repeats cannot be read.' };
   }
@@ -35,6 +37,7 @@ function within(
   event: ReadEvent,
   now: number,
   days: number,
+  patience: Patience,
 ): readonly SeriesTime[] | { readonly say: string } {
   const clock = event.startClock;
   if (clock === null) return { say: 'Its repeats cannot be read.' };
@@ -52,13 +55,17 @@ function within(
     const rule = ruleOf(recur);
     if ('say' in rule) return rule;
     const startDate = event.startLocal.slice(0, 10);
-    const fits = occurrences(rule, event.startLocal, startDate, startDate)?.includes(event.startLocal);
+    if (patience.left < 0) return { say: TOO_MUCH };
+    const fits = occurrences(rule, event.startLocal, startDate, startDate, patience)?.includes(
+      event.startLocal,
+    );
     if (!fits && !isOut(keyOf(event.depart), event.startLocal)) {
       return {
         say: 'Its first time does not fit its own repeat rule; RFC 5545 leaves open what that means.',
       };
     }
-    const found = occurrences(rule, event.startLocal, first, last);
+    const found = occurrences(rule, event.startLocal, first, last, patience);
+    if (patience.left < 0) return { say: TOO_MUCH };
     if (found === null)
       return { say: 'Its repeats go back too far to be counted. Send it without its past.' };
     for (const local of found) {
