@@ -57,10 +57,21 @@ interface CommandDefinition<S extends z.ZodType, T> {
 interface QueryDefinition<S extends z.ZodType, T> {
   readonly verb: Verb;
   readonly input: S;
-  run(context: Omit<Context, 'requestId'>, input: z.output<S>): Promise<T>;
+  run(context: Omit<Context, 'requestId'>, input: z.output<S>): Promise<T | AfterReading<T>>;
 }
 
-/** `now` is given by tests and by the demo's invented history; the running server leaves it out. */
+/**
+ * What a query still works out from the rows it has read, after its transaction has ended. The rules take seconds for a large
+ * fleet on a busy machine: a transaction held open that long keeps a connection from everybody else, and times out.
+ */
+export class AfterReading<T> {
+  constructor(readonly workOut: () => T) {}
+}
+
+/**
+ * `now` is given by tests and by the demo's invented history; the running server leaves it out. Then it is the time of the
+ * database's clock, which all servers share, when the transaction's turn has come.
+ */
 export interface CallOptions {
   readonly now?: Date;
 }
@@ -85,7 +96,6 @@ export function command<S extends z.ZodType, T>(definition: CommandDefinition<S,
       const input = parse(definition.input, raw);
       const request = withRequest.parse(input).requestId;
       const signedIn = required(ref);
-      const now = options.now ?? new Date();
       const counted = definition.counts?.(input) ?? withoutPassword(input);
       const hash = contentHash({ verb: definition.verb, input: counted });
       // A signature is a person's; a program holds a key, and never signs.
@@ -94,10 +104,12 @@ export function command<S extends z.ZodType, T>(definition: CommandDefinition<S,
       if (asksPassword && signedIn.keyId !== undefined) throw new Refusal('not_allowed');
       if (asksPassword) {
         const wrong = definition.signing ? {} : { say: NOTHING_CHANGED };
-        await confirmPassword(signedIn, withPassword.parse(input).password, now, wrong);
+        const triedAt = options.now ?? new Date();
+        await confirmPassword(signedIn, withPassword.parse(input).password, triedAt, wrong);
       }
       try {
-        return await writeInOperator(signedIn.operatorId, async (tx) => {
+        return await writeInOperator(signedIn.operatorId, async (tx, at) => {
+          const now = options.now ?? at;
           const actor = await loadActor(tx, signedIn, now);
           if (!mayUse(actor.roles, definition.verb)) throw new Refusal('not_allowed');
           if (definition.signing) await demandSecondFactor(tx, actor);
@@ -135,7 +147,15 @@ export function command<S extends z.ZodType, T>(definition: CommandDefinition<S,
         });
       } catch (error) {
         if (definition.auditRefusals && error instanceof Refusal && AUDITED.has(error.problem.code)) {
-          await auditRefusal(signedIn, definition.verb, request, now, error.problem, withoutPassword(input));
+          const { problem } = error;
+          await auditRefusal(
+            signedIn,
+            definition.verb,
+            request,
+            options.now,
+            problem,
+            withoutPassword(input),
+          );
         }
         throw error;
       }
@@ -148,15 +168,15 @@ export function query<S extends z.ZodType, T>(definition: QueryDefinition<S, T>)
     observed('query', definition.verb, ref, raw, async () => {
       const input = parse(definition.input, raw);
       const signedIn = required(ref);
-      const now = options.now ?? new Date();
-      const { value, session } = await readInOperator(signedIn.operatorId, async (tx) => {
+      const { value, session, now } = await readInOperator(signedIn.operatorId, async (tx, at) => {
+        const now = options.now ?? at;
         const actor = await loadActor(tx, signedIn, now);
         if (!mayUse(actor.roles, definition.verb)) throw new Refusal('not_allowed');
         const context = { tx, actor, operatorId: actor.operatorId, now };
-        return { value: await definition.run(context, input), session: actor.session };
+        return { value: await definition.run(context, input), session: actor.session, now };
       });
       if (session) await noteSeen(signedIn.operatorId, session, now);
-      return value;
+      return value instanceof AfterReading ? value.workOut() : value;
     });
 }
 
@@ -166,13 +186,13 @@ async function auditRefusal(
   ref: ActorRef,
   verb: Verb,
   request: string,
-  now: Date,
+  now: Date | undefined,
   problem: Problem,
   input: unknown,
 ): Promise<void> {
-  await writeInOperator(ref.operatorId, (tx) =>
+  await writeInOperator(ref.operatorId, (tx, at) =>
     appendAudit(tx, ref.operatorId, {
-      at: now,
+      at: now ?? at,
       personId: ref.personId,
       verb: `${verb}:refused`,
       subjectKind: 'request',

@@ -36,21 +36,29 @@ export function isTransient(error: unknown): boolean {
   );
 }
 
-/** No connection to be had, or no answer in time (a statement timeout is SQLSTATE 57014): the caller may try again. */
+/**
+ * The database cannot do it just now, and the caller may try again: no connection to be had, no answer in time, or a
+ * server that is going down, coming up or out of room. By class of SQLSTATE: 08 connection, 53 resources (a full disk is
+ * 53100), 57 somebody or something intervened (57014 statement timeout, 57P03 starting up), 58 system.
+ */
 export function isUnreachable(error: unknown): boolean {
   const { code, message } = asError(error);
   return (
-    driverCause(error)?.originalCode === '57014' ||
+    CANNOT_NOW.test(driverCause(error)?.originalCode ?? '') ||
     code === 'P1001' ||
     code === 'P1002' ||
     code === 'P1017' ||
     code === 'P2024' ||
     code === 'P2028' ||
-    /ECONNREFUSED|ECONNRESET|terminating connection|Connection terminated|timeout exceeded|57014|due to statement timeout/i.test(
+    code === 'P2037' ||
+    /Code: `(?:08|53|57|58)[0-9A-Z]{3}`/.test(message ?? '') ||
+    /ECONNREFUSED|ECONNRESET|terminating connection|Connection terminated|timeout exceeded|57014|due to statement timeout|database system is|No space left on device/i.test(
       message ?? '',
     )
   );
 }
+
+const CANNOT_NOW = /^(?:08|53|57|58)[0-9A-Z]{3}$/;
 
 /** An append-only trigger or a missing grant refused the change. */
 export function isAppendOnlyRefusal(error: unknown): boolean {

@@ -3,19 +3,34 @@ import { database, Prisma, type Tx } from './client';
 import { isTransient } from './errors';
 
 /**
+ * Work in a transaction, told what time it is by the database's clock. That clock is the one that all servers share: what
+ * is written is dated by it, however far a server's own has gone wrong.
+ */
+export type TimedWork<T> = (tx: Tx, at: Date) => Promise<T>;
+
+interface Told {
+  readonly ms: number;
+}
+const timeTold = ([row]: Told[]): Date => new Date(Math.floor(row?.ms ?? Number.NaN));
+
+/**
  * Runs `work` in one transaction that sees and writes rows of this operator only: row-level security reads the
  * setting made first. Writes of one operator are put in line by an advisory lock taken before anything is read, so a
  * grounding write-up and a release cannot pass each other unseen, and the audit chain has one next row at a time.
  * A school writes a few times a minute; standing in line costs nothing there and saves every reasoning about races.
  */
-export function writeInOperator<T>(operatorId: string, work: (tx: Tx) => Promise<T>): Promise<T> {
+export function writeInOperator<T>(operatorId: string, work: TimedWork<T>): Promise<T> {
   return retried('write', async () => {
     const client = await database();
     return client.$transaction(
       async (tx) => {
         await tx.$queryRaw`SELECT set_config('app.operator_id', ${operatorId}, true)`;
         await tx.$queryRaw`SELECT pg_advisory_xact_lock(hashtextextended(${operatorId}, 0))::text`;
-        return work(tx);
+        // Asked when our turn has come, so that no row of the audit chain is dated before the one it follows.
+        const told = await tx.$queryRaw<
+          Told[]
+        >`SELECT extract(epoch FROM clock_timestamp())::float8 * 1000 AS ms`;
+        return work(tx, timeTold(told));
       },
       { isolationLevel: Prisma.TransactionIsolationLevel.ReadCommitted, maxWait: 10_000, timeout: 20_000 },
     );
@@ -23,14 +38,15 @@ export function writeInOperator<T>(operatorId: string, work: (tx: Tx) => Promise
 }
 
 /** One consistent view of the operator's rows; nothing written inside would be right, so nothing can be. */
-export function readInOperator<T>(operatorId: string, work: (tx: Tx) => Promise<T>): Promise<T> {
+export function readInOperator<T>(operatorId: string, work: TimedWork<T>): Promise<T> {
   return retried('read', async () => {
     const client = await database();
     return client.$transaction(
       async (tx) => {
         await tx.$executeRaw`SET TRANSACTION READ ONLY`;
-        await tx.$queryRaw`SELECT set_config('app.operator_id', ${operatorId}, true)`;
-        return work(tx);
+        const told = await tx.$queryRaw<Told[]>`
+          SELECT set_config('app.operator_id', ${operatorId}, true), extract(epoch FROM clock_timestamp())::float8 * 1000 AS ms`;
+        return work(tx, timeTold(told));
       },
       { isolationLevel: Prisma.TransactionIsolationLevel.RepeatableRead, maxWait: 10_000, timeout: 20_000 },
     );

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { query } from '../access/service';
+import { AfterReading, query } from '../access/service';
 import { headline, type answersByOperation } from '../rules/answer';
 import { newestSeq } from '../live/newest-change';
 import { dayAtBase } from '../records/signature';
@@ -83,29 +83,33 @@ export interface Board {
 export const readBoard = query({
   verb: 'fleet.read',
   input: z.object({ ahead: z.boolean().default(false) }),
-  async run({ tx, operatorId, now }, { ahead }): Promise<Board> {
+  async run({ tx, operatorId, now }, { ahead }): Promise<AfterReading<Board>> {
     const operator = await tx.operator.findUniqueOrThrow({
       where: { id: operatorId },
       include: { bases: { orderBy: { ident: 'asc' } } },
     });
     const fleet = await readFleet(tx);
-    const coming = ahead ? lookAhead(await bookedFlights(tx, operatorId, now), now) : () => null;
-    return {
-      asOf: now.toISOString(),
-      seq: await newestSeq(tx, operatorId),
-      operatorName: operator.name,
-      bases: operator.bases.map((base) => ({
-        id: base.id,
-        ident: base.ident,
-        name: base.name,
-        zone: base.zone,
-        now: lightNow(basePlace(base), now),
-      })),
-      rows: fleet.map((row) => {
-        const judged = judgeToday(row, now);
-        return boardRow(row, judged, coming(row, judged));
-      }),
-    };
+    const booked = ahead ? await bookedFlights(tx, operatorId, now) : null;
+    const seq = await newestSeq(tx, operatorId);
+    return new AfterReading(() => {
+      const coming = booked ? lookAhead(booked, now) : () => null;
+      return {
+        asOf: now.toISOString(),
+        seq,
+        operatorName: operator.name,
+        bases: operator.bases.map((base) => ({
+          id: base.id,
+          ident: base.ident,
+          name: base.name,
+          zone: base.zone,
+          now: lightNow(basePlace(base), now),
+        })),
+        rows: fleet.map((row) => {
+          const judged = judgeToday(row, now);
+          return boardRow(row, judged, coming(row, judged));
+        }),
+      };
+    });
   },
 });
 

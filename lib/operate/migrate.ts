@@ -18,6 +18,8 @@ const LOCK = 7_491_305;
 export interface MigrateOptions {
   /** Folder holding `<name>/migration.sql`; prisma/migrations unless a test says otherwise. */
   folder?: string;
+  /** The last migration to apply, for a restore to the state of an older backup; all of them without it. */
+  upTo?: string | undefined;
   /** The web server's address, when somebody has chosen it; it is checked and used as it is. */
   appUrl?: string | undefined;
   /** The password an earlier run gave the web server's account; without it the account gets a new one. */
@@ -47,7 +49,10 @@ interface Migration {
  */
 export async function migrate(adminUrl: string, options: MigrateOptions = {}): Promise<Migrated> {
   await ensureDatabase(adminUrl);
-  const migrations = await readMigrations(options.folder ?? inRepository('prisma', 'migrations'));
+  const { upTo } = options;
+  const migrations = (await readMigrations(options.folder)).filter(
+    ({ name }) => upTo === undefined || name <= upTo,
+  );
   const result = await withClient(adminUrl, async (client) => {
     await client.query('SELECT pg_advisory_lock($1)', [LOCK]);
     await requireUtf8(client, adminUrl);
@@ -68,7 +73,8 @@ export function appPasswordName(adminUrl: string): string {
   return `web account of ${hostname}:${port || '5432'}/${databaseIn(adminUrl)}`;
 }
 
-async function readMigrations(folder: string): Promise<Migration[]> {
+/** All migrations of this program (or of a folder), in order, with the sum by which each is known again. */
+export async function readMigrations(folder = inRepository('prisma', 'migrations')): Promise<Migration[]> {
   const entries = await readdir(folder, { withFileTypes: true });
   const names = entries.filter((entry) => entry.isDirectory()).map((entry) => entry.name);
   if (names.length === 0) {

@@ -2,6 +2,7 @@
  * The database of `npm start` where nobody names another: an embedded PostgreSQL under `.data/own`, apart from the demo's, so
  * that starting the demo anew deletes nothing of a school's own.
  */
+import { existsSync } from 'node:fs';
 import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { withDatabase } from './connection';
@@ -49,6 +50,20 @@ export async function startOwnDatabase(): Promise<{
   };
   return { server, adminUrl: withDatabase(server.adminUrl, DATABASE), stop };
 }
+
+/** Runs `work` on it with the owner's address: on the one of a running `npm start`, else started for as long as it takes. */
+export async function withOwnDatabase<T>(work: (ownerUrl: string) => Promise<T>): Promise<T> {
+  if (await running()) return work(await ownDatabaseUrl());
+  const { adminUrl, stop } = await startOwnDatabase();
+  try {
+    return await work(adminUrl);
+  } finally {
+    await stop();
+  }
+}
+
+/** Was it ever started? */
+export const hasOwnDatabase = (): boolean => existsSync(path.join(OWN_DATA, 'postgres', 'PG_VERSION'));
 
 /** The owner's address of the one that runs now. Refuses when there is none. */
 export async function ownDatabaseUrl(): Promise<string> {

@@ -1,4 +1,4 @@
-import { query, type Context } from '../access/service';
+import { AfterReading, query, type Context } from '../access/service';
 import { instant } from '../db/dates';
 import { bookedFlights } from '../fleet/booked-flights';
 import { aircraftFacts, readSome } from '../fleet/facts';
@@ -43,18 +43,21 @@ export const answerFlight = query({
   async run(context, input) {
     const judged = await judgeFlight(context, input);
     const isNoGo = judged.answer.outcome === 'no-go';
-    const proposals = isNoGo ? await proposalsOf(context, judged, input, instant(context.now)) : [];
-    return flightAnswerView(judged, proposals, context.now);
+    const propose = isNoGo ? await proposalsOf(context, judged, input, instant(context.now)) : () => [];
+    return new AfterReading(() => flightAnswerView(judged, propose(), context.now));
   },
 });
 
-/** What would make the flight go: asked of the rules with this aircraft, and with every other one of its type. */
+/**
+ * What would make the flight go: asked of the rules with this aircraft, and with every other one of its type. Reads what that
+ * takes, and gives how to work it out.
+ */
 async function proposalsOf(
   { tx, operatorId, now }: Pick<Context, 'tx' | 'operatorId' | 'now'>,
   { row, recorded, flight, booked }: JudgedFlight,
   { pilotId, plannedFlightId }: ComposedFlight,
   asOf: Instant,
-): Promise<readonly ProposalView[]> {
+): Promise<() => readonly ProposalView[]> {
   const rows = await readSome(tx, { operatorId, typeId: row.typeId, retiredOn: null, id: { not: row.id } });
   const others = await bookedFlights(
     tx,
@@ -62,19 +65,20 @@ async function proposalsOf(
     now,
     rows.map(({ id }) => id),
   );
-  const proposals = proposalsFor(
-    recorded,
-    flight,
-    rows.map((other) => ({
-      facts: aircraftFacts(other),
-      booked: others.get(other.id) ?? [],
-      atBase: other.base.ident === flight.from.ident,
-    })),
-    booked,
-    asOf,
-    await pilotCommitments(tx, operatorId, now, pilotId, plannedFlightId),
-  );
-  return proposals.map((proposal) => proposalView(proposal, flight));
+  const commitments = await pilotCommitments(tx, operatorId, now, pilotId, plannedFlightId);
+  return () =>
+    proposalsFor(
+      recorded,
+      flight,
+      rows.map((other) => ({
+        facts: aircraftFacts(other),
+        booked: others.get(other.id) ?? [],
+        atBase: other.base.ident === flight.from.ident,
+      })),
+      booked,
+      asOf,
+      commitments,
+    ).map((proposal) => proposalView(proposal, flight));
 }
 
 /** A judged flight as plain data for the screen. */

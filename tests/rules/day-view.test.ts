@@ -20,13 +20,15 @@ const lightOut = trainer({
     discrepancyOf({ equipmentId: 'landing-light', title: 'Landing light out', deferral: deferralOf() }),
   ],
 });
-const lanes = answersOverTime(lightOut, HOME, DAY, []);
+const lanesOfDay = () => answersOverTime(lightOut, HOME, DAY, []);
 
 describe('the borders of a day', () => {
-  const borders = dayBorders(lanes);
+  const bordersOfDay = () => dayBorders(lanesOfDay());
 
   it('are each instant once, in order of time, with a letter only where answers change', () => {
-    expect(borders.map(({ letter, events, changes }) => [letter, events.join(), changes.length])).toEqual([
+    expect(
+      bordersOfDay().map(({ letter, events, changes }) => [letter, events.join(), changes.length]),
+    ).toEqual([
       ['A', 'Night ends: morning civil twilight begins', 1],
       [null, 'Sunrise', 0],
       [null, 'Sunset', 0],
@@ -35,6 +37,7 @@ describe('the borders of a day', () => {
   });
 
   it('say lanes together that change alike: 91.205(c)(4) asks only for hire', () => {
+    const borders = bordersOfDay();
     expect(borders[0]?.changes).toMatchObject([
       { lanes: ['VFR, for hire', 'IFR, for hire'], before: 'no-go', after: 'go-with-limits' },
     ]);
@@ -43,7 +46,7 @@ describe('the borders of a day', () => {
 });
 
 it('a lane draws as one stretch what only the light parts', () => {
-  const drawn = lanes.map(dayLane);
+  const drawn = lanesOfDay().map(dayLane);
   expect(drawn.map(({ id, spans }) => [id, spans.map(({ outcome }) => outcome).join()])).toEqual([
     ['vfr-private', 'go-with-limits'],
     ['vfr-hire', 'no-go,go-with-limits,no-go'],

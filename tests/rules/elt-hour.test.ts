@@ -3,6 +3,7 @@
  * eCFR of 24 August 2026, section 91.207, in the stored copy github.com/Lyutenant/FAR-AIM.
  */
 import { describe, expect, it } from 'vitest';
+import type { RequirementFacts } from '../../lib/rules/aircraft';
 import { known } from '../../lib/rules/facts';
 import { checkEltBattery } from '../../lib/rules/part-91/91-207-elt-inspection';
 import { trainer, trainerRequirements, trainerType, useOf } from '../fixtures/aircraft';
@@ -40,6 +41,18 @@ describe('where no transmitter is needed', () => {
     const lines = checkEltBattery(trainer({ eltUseMinutes: 61 }), use);
     expect(lines.map(({ effect, cite }) => `${effect} ${cite}`)).toEqual([
       'supports 14cfr91.207(c)(2)',
+      'limits 14cfr91.207(f)(3)',
+    ]);
+  });
+  it.each([
+    ['no date on it', (rows: RequirementFacts[]) => rows.map((row) => ({ ...row, fixedExpiry: null }))],
+    ['nobody entered', () => []],
+  ])('(f)(3) lifts the hour of a battery with %s, and not the date that is not known', (_, of) => {
+    const use = useOf({ purpose: 'instruction-for-hire', trainingWithin50Nm: known(true) });
+    const requirements = of(trainerRequirements().filter(({ kind }) => kind === 'elt-battery'));
+    const lines = checkEltBattery(trainer({ eltUseMinutes: 61, requirements }), use);
+    expect(lines.map(({ effect, cite }) => `${effect} ${cite}`)).toEqual([
+      'bars 14cfr91.207(c)(2)',
       'limits 14cfr91.207(f)(3)',
     ]);
   });

@@ -232,3 +232,86 @@ describe('what an extension does to the answer', () => {
     expect(report.ends.find(({ cite }) => cite === 'mmel-category-c')?.on).toBe('2026-11-27');
   });
 });
+
+describe('the ruling in full', () => {
+  const effects = (lines: readonly { effect: string; cite: string; about?: unknown }[]) =>
+    lines.map(({ effect, cite }) => `${effect} ${cite}`);
+
+  it('says the authority, the interval, and what ends the deferral, each with what it is about', () => {
+    const { lines } = asked({}, '2026-11-18');
+    expect(effects(lines)).toEqual([
+      'supports mmel-extension',
+      'supports mmel-extension',
+      'notes 14cfr91.405(c)',
+    ]);
+    expect(new Set(lines.map(({ about }) => about?.id))).toEqual(new Set(['discrepancy-cabin-heat']));
+    // The annual of 10 March 2026 is good through 31 March 2027; nobody flies for hire under it at 100 hours here.
+    expect(lines[2]?.because).toMatch(/^The .+ by .+ ends the deferral, extended or not\.$/);
+  });
+
+  it('through a day: the lines of the ruling, and one more that decides', () => {
+    const ruling = asked({}, '2026-11-18');
+    const through = (until: string) => mayExtendThrough(ruling, until, ABOUT);
+    for (const [until, effect] of [
+      ['2026-11-20', 'bars'],
+      ['2026-11-21', 'supports'],
+      ['2026-11-30', 'supports'],
+      ['2026-12-01', 'bars'],
+    ] as const) {
+      expect(through(until).lines.slice(0, -1)).toEqual(ruling.lines);
+      expect(through(until).lines.at(-1)).toMatchObject({ effect, cite: 'mmel-extension', about: ABOUT });
+    }
+  });
+
+  it('a ruling that refuses stays refused through any day, with its own lines', () => {
+    for (const given of [{ mel: { extension: null } }, { entry: { category: 'A' } }] as Given[]) {
+      const ruling = asked(given, '2026-11-18');
+      expect(ruling).toMatchObject({ allowed: false, latest: null });
+      expect(mayExtendThrough(ruling, '2026-11-25', ABOUT)).toEqual({ allowed: false, lines: ruling.lines });
+    }
+  });
+
+  it('nothing but the three conditions opens it: without a last day, or a latest one, it is refused', () => {
+    const ruling = asked({}, '2026-11-18');
+    for (const change of [{ allowed: false }, { endsOn: null }, { latest: null }])
+      expect(mayExtendThrough({ ...ruling, ...change }, '2026-11-25', ABOUT)).toEqual({
+        allowed: false,
+        lines: ruling.lines,
+      });
+  });
+});
+
+describe('the last day that stands', () => {
+  const standing = (
+    extendedThrough: string | null,
+    entry: Partial<MelItemFacts> = {},
+    mel: Partial<MelFacts> = {},
+  ) =>
+    standingDeadline(melOf(entryOf(entry), mel), entryOf(entry), { recordedOn: RECORDED, extendedThrough });
+
+  // Category C: ten days, through 20 November; the same again, through the 30th.
+  it.each([
+    [null, '2026-11-20', false],
+    ['2026-11-19', '2026-11-20', false],
+    ['2026-11-20', '2026-11-20', false],
+    ['2026-11-21', '2026-11-21', true],
+    ['2026-11-29', '2026-11-29', true],
+    ['2026-11-30', '2026-11-30', true],
+    ['2026-12-01', '2026-11-30', true],
+  ])('written as extended through %s: %s', (extendedThrough, lastDay, extended) => {
+    expect(standing(extendedThrough)).toEqual({ lastDay: known(lastDay), extended });
+  });
+
+  it('an unknown interval stays unknown, and categories that are never extended keep theirs', () => {
+    expect(standing('2026-11-25', { category: 'A' })).toEqual({
+      lastDay: unknown('the days of the entry'),
+      extended: false,
+    });
+    const named = { extension: { ...LETTER, categories: ['A', 'D'] as const } };
+    expect(standing('2027-12-31', { category: 'D' }, named).extended).toBe(false);
+    expect(standing('2026-12-31', { category: 'A', categoryADays: known(20) }, named)).toEqual({
+      lastDay: known('2026-11-30'),
+      extended: false,
+    });
+  });
+});

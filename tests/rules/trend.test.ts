@@ -118,3 +118,49 @@ describe('time in service at a moment', () => {
     expect(timeInServiceAt(at, readings)).toBe(ttis);
   });
 });
+
+describe('spans in whatever order they are entered', () => {
+  const [first, second, third] = [level(0, 60, 1000), level(3, 55, 1040), level(5, 50, 1060)];
+
+  test('levels are put in order of time', () => {
+    const spans = oilSpans([first, second, third], []);
+    expect(spans.map(({ flownTenths }) => flownTenths)).toEqual([40, 20]);
+    expect(oilSpans([third, first, second], [])).toEqual(spans);
+    expect(oilSpans([second, third, first], [])).toEqual(spans);
+  });
+
+  test.each([
+    // Between the levels of day 0 and day 3: at the first not any more, at the last still.
+    { on: -1, addedTenths: 0 },
+    { on: 0, addedTenths: 0 },
+    { on: 1, addedTenths: 10 },
+    { on: 3, addedTenths: 10 },
+    { on: 4, addedTenths: 0 },
+  ])('oil added on day $on: $addedTenths tenths are in the span', ({ on, addedTenths }) => {
+    expect(oilSpans([first, second], [{ at: day(on), tenths: 10 }])[0]?.addedTenths).toBe(addedTenths);
+  });
+
+  test('without a time in service at the later end there are no hours either', () => {
+    expect(oilSpans([first, level(3, 55, null)], [])).toMatchObject([
+      { flownTenths: null, usedTenths: 5, rateThousandths: null, leftOut: 'time-not-known' },
+    ]);
+  });
+
+  test('spans left out are in no mean', () => {
+    const spans = oilSpans([first, second, level(5, 90, 1060), level(7, 85, 1100)], []);
+    expect(spans.map(({ leftOut }) => leftOut)).toEqual([null, 'addition-not-recorded', null]);
+    // 1.0 qt over 8.0 h.
+    expect(oilUse(spans)).toMatchObject({ recent: 125, recentCount: 2 });
+  });
+});
+
+test('of readings within half an hour the nearest counts, before or after, in whatever order', () => {
+  const reading = (minute: number, ttisTenths: number) => ({
+    at: new Date(Date.UTC(2026, 9, 1, 8, minute)).toISOString(),
+    ttisTenths,
+  });
+  const asked = reading(30, 0).at;
+  expect(timeInServiceAt(asked, [reading(5, 1), reading(28, 2), reading(45, 3)])).toBe(2);
+  expect(timeInServiceAt(asked, [reading(2, 1), reading(15, 2), reading(33, 3)])).toBe(3);
+  expect(timeInServiceAt(asked, [reading(29, 1), reading(35, 2)])).toBe(1);
+});

@@ -103,3 +103,22 @@ test('a statement that takes too long is no reason to go on without it', async (
   expect(isUnreachable(error)).toBe(true);
   expect(isTransient(error)).toBe(false);
 });
+
+// PostgreSQL documentation, appendix A: 53100 disk_full, 57P03 cannot_connect_now, 58030 io_error; 22012 division_by_zero.
+test.each([
+  ['53100', true],
+  ['53200', true],
+  ['57P03', true],
+  ['58030', true],
+  ['22012', false],
+])(
+  'a database that cannot do it just now is no reason to go on without it: %s',
+  async (sqlState, expected) => {
+    const raise = `DO $$ BEGIN RAISE EXCEPTION 'invented' USING ERRCODE = '${sqlState}'; END $$`;
+    const whole = writeInOperator(school.operatorId, (tx) =>
+      aside(tx, 'test', () => tx.$executeRawUnsafe(raise)),
+    );
+    if (!expected) expect(await whole).toEqual({ done: false });
+    else expect(isUnreachable(await errorOf(whole))).toBe(true);
+  },
+);

@@ -3,9 +3,6 @@
  * 6, "zero-downtime migration order; upgrade from the previous version tested". Two ways: its database is migrated and holds
  * all it held; and its program, still running while the new tables are there already, can write everything it wrote.
  */
-import { cp, mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
 import type pg from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { closeDatabase } from '@/lib/db/client';
@@ -13,25 +10,31 @@ import { NEEDED_MIGRATIONS } from '@/lib/db/needed-migrations';
 import { reportFinding } from '@/lib/findings/report-finding';
 import { verifyAudit } from '@/lib/operate/audit-verify';
 import { databaseIn, withClient, withDatabase } from '@/lib/operate/connection';
-import { readPacked, readRows, type DumpedRows, type DumpedTable } from '@/lib/operate/dump-rows';
+import { readRows, type DumpedRows, type DumpedTable } from '@/lib/operate/dump-rows';
 import { migrate } from '@/lib/operate/migrate';
-import { inRepository } from '@/lib/operate/places.mjs';
 import { enterWork } from '@/lib/work/enter-work';
 import { signWork } from '@/lib/work/sign-work';
 import { startWork } from '@/lib/work/start-work';
 import { deadLandingLight, entryOf, signatureOf, startOf, valueOf } from '../fixtures/acts';
 import { freshDatabase, type FreshDatabase } from '../fixtures/database';
+import {
+  bringBackPrevious,
+  dropDatabase,
+  literally,
+  migrateAsThen,
+  previousAnswers,
+  previousRows,
+} from '../fixtures/previous-version/bring-back';
 import { answersOf, type KeptAnswers } from '../fixtures/previous-version/make';
 import { NOW, PEOPLE, type School } from '../fixtures/school';
 
-const FIXTURE = inRepository('tests', 'fixtures', 'previous-version');
 let dumped: DumpedRows;
 let kept: KeptAnswers;
 let current: FreshDatabase;
 
 beforeAll(async () => {
-  dumped = await readPacked(path.join(FIXTURE, 'rows.json.gz'));
-  kept = await readPacked(path.join(FIXTURE, 'answers.json.gz'));
+  dumped = await previousRows();
+  kept = await previousAnswers();
   current = await freshDatabase();
 });
 afterAll(() => current.close());
@@ -59,24 +62,10 @@ test('the fixture is of the version before, and holds rows of many kinds', () =>
 
 describe('the database of the previous version, migrated', () => {
   let adminUrl: string;
-  let folder: string;
 
   beforeAll(async () => {
     adminUrl = withDatabase(current.adminUrl, `${databaseIn(current.adminUrl)}_before`);
-    folder = await mkdtemp(path.join(tmpdir(), 'wheelchock-migrations-'));
-    for (const name of dumped.migrations) {
-      await cp(inRepository('prisma', 'migrations', name), path.join(folder, name), { recursive: true });
-    }
-    await migrate(adminUrl, { folder });
-    await withClient(adminUrl, async (client) => {
-      await client.query('BEGIN');
-      // The rows were checked when they were written; here they only come back.
-      await client.query('SET LOCAL session_replication_role = replica');
-      for (const table of dumped.tables) {
-        await client.query(table.rows.map((row) => literally(client, table, row)).join(';\n'));
-      }
-      await client.query('COMMIT');
-    });
+    await bringBackPrevious(adminUrl, dumped);
     const { appUrl, applied } = await migrate(adminUrl);
     expect(applied).toEqual(NEEDED_MIGRATIONS.filter((name) => !dumped.migrations.includes(name)));
     process.env['APP_DATABASE_URL'] = appUrl;
@@ -84,12 +73,7 @@ describe('the database of the previous version, migrated', () => {
   });
   afterAll(async () => {
     await closeDatabase();
-    await rm(folder, { recursive: true });
-    await withClient(withDatabase(adminUrl, 'postgres'), async (client) => {
-      const name = client.escapeIdentifier(databaseIn(adminUrl));
-      await client.query(`DROP DATABASE IF EXISTS ${name} WITH (FORCE)`);
-      await client.query(`DROP ROLE IF EXISTS ${client.escapeIdentifier(`wc_${databaseIn(adminUrl)}`)}`);
-    });
+    await dropDatabase(adminUrl);
   });
 
   test('every value of every row is what it was', async () => {
@@ -158,24 +142,14 @@ describe('the previous program on the new tables', () => {
         return rows.map(({ told }) => told);
       });
     const adminUrl = withDatabase(current.adminUrl, `${databaseIn(current.adminUrl)}_rights`);
-    const folder = await mkdtemp(path.join(tmpdir(), 'wheelchock-migrations-'));
     try {
-      for (const name of dumped.migrations) {
-        await cp(inRepository('prisma', 'migrations', name), path.join(folder, name), { recursive: true });
-      }
-      await migrate(adminUrl, { folder });
+      await migrateAsThen(adminUrl, dumped);
       const now = new Set(await may(current.adminUrl));
       const before = await may(adminUrl);
       expect(before.length).toBeGreaterThan(300);
       expect(before.filter((one) => !now.has(one))).toEqual([]);
     } finally {
-      await rm(folder, { recursive: true });
-      await withClient(withDatabase(adminUrl, 'postgres'), async (client) => {
-        await client.query(
-          `DROP DATABASE IF EXISTS ${client.escapeIdentifier(databaseIn(adminUrl))} WITH (FORCE)`,
-        );
-        await client.query(`DROP ROLE IF EXISTS ${client.escapeIdentifier(`wc_${databaseIn(adminUrl)}`)}`);
-      });
+      await dropDatabase(adminUrl);
     }
   });
 });
@@ -211,14 +185,4 @@ async function insertAll(client: pg.Client, operatorId: string): Promise<string[
       waiting = later.flatMap(({ table, rows }) => rows.map((row) => ({ table, rows: [row] })));
     } else return why;
   }
-}
-
-function literally(
-  client: pg.Client,
-  { table, columns }: DumpedTable,
-  row: readonly (string | null)[],
-): string {
-  const names = columns.map((column) => client.escapeIdentifier(column)).join(', ');
-  const values = row.map((value) => (value === null ? 'NULL' : client.escapeLiteral(value))).join(', ');
-  return `INSERT INTO ${client.escapeIdentifier(table)} (${names}) VALUES (${values})`;
 }

@@ -45,11 +45,15 @@ export function checkEltBattery(aircraft: AircraftFacts, use: UseOfAircraft): Li
   const cite = '14cfr91.207(c)(2)';
   const missing = 'the expiry date of the emergency locator transmitter battery';
   const rows = aircraft.requirements.filter((row) => row.kind === 'elt-battery');
-  if (rows.length === 0) return [barsForMissing(cite, missing), ...usedUp(aircraft, null)];
+  if (rows.length === 0) {
+    return withTrainingRelief(null, [barsForMissing(cite, missing), ...usedUp(aircraft, null)], use);
+  }
   return rows.flatMap((row) => {
-    const used = usedUp(aircraft, row);
-    if (row.fixedExpiry === null) return [barsForMissing(cite, missing, aboutRequirement(row)), ...used];
-    return withTrainingRelief(row, [calendarLine(row, row.fixedExpiry, use, cite), ...used], use);
+    const expiry =
+      row.fixedExpiry === null
+        ? barsForMissing(cite, missing, aboutRequirement(row))
+        : calendarLine(row, row.fixedExpiry, use, cite);
+    return withTrainingRelief(row, [expiry, ...usedUp(aircraft, row)], use);
   });
 }
 
@@ -71,11 +75,16 @@ function transmitterCounts(aircraft: AircraftFacts): boolean {
 }
 
 /** (f)(3). A missing record keeps barring: nobody knows whether anything has lapsed. */
-function withTrainingRelief(row: RequirementFacts, lines: readonly Line[], use: UseOfAircraft): Line[] {
+function withTrainingRelief(
+  row: RequirementFacts | null,
+  lines: readonly Line[],
+  use: UseOfAircraft,
+): Line[] {
   if (!lines.some((line) => line.effect === 'bars')) return [...lines];
   const nearby = isTrainingNearby(use);
   if (!nearby.known) {
-    return [...lines, barsForMissing('14cfr91.207(f)(3)', nearby.missing, aboutRequirement(row))];
+    const about = row ? aboutRequirement(row) : undefined;
+    return [...lines, barsForMissing('14cfr91.207(f)(3)', nearby.missing, about)];
   }
   if (!nearby.value) return [...lines];
   return lines.map((line) =>

@@ -12,7 +12,12 @@ import { aboutDiscrepancy, type InoperativeItem } from './91-213-item';
 import { unmetDemands } from './91-213-d-without-mel';
 
 /** One thing this flight does not do, and the words that keep it so. Null when the flight does it anyway. */
-type Edge = (use: UseOfAircraft) => { readonly beyond: UseOfAircraft; readonly stayInside: string } | null;
+type Edge = (use: UseOfAircraft) => Beyond | null;
+
+interface Beyond {
+  readonly beyond: UseOfAircraft;
+  readonly stayInside: string;
+}
 
 const EDGES: readonly Edge[] = [
   (use) =>
@@ -44,23 +49,23 @@ const EDGES: readonly Edge[] = [
     use.usesVor.known && !use.usesVor.value
       ? { beyond: { ...use, usesVor: known(true) }, stayInside: 'Do not navigate by VOR under IFR.' }
       : null,
-  (use) =>
-    use.trainingWithin50Nm.known && use.trainingWithin50Nm.value
-      ? {
-          beyond: { ...use, trainingWithin50Nm: known(false) },
-          stayInside: 'Training only, wholly within 50 nautical miles of the departure airport.',
-        }
-      : null,
 ];
+
+/** Every deferral asks about the same ones. */
+const EDGES_OF = new WeakMap<UseOfAircraft, readonly Beyond[]>();
+
+function edgesOf(use: UseOfAircraft): readonly Beyond[] {
+  const edges = EDGES_OF.get(use) ?? EDGES.flatMap((edge) => edge(use) ?? []);
+  EDGES_OF.set(use, edges);
+  return edges;
+}
 
 /** The limits that keep this use where the item is not required. None for demands already unmet on this use. */
 export function limitsOfEdges(inoperative: InoperativeItem, use: UseOfAircraft): readonly Line[] {
   const now = unmetDemands(inoperative, use);
   if (!now.known) return [];
   const about = aboutDiscrepancy(inoperative.discrepancy);
-  return EDGES.flatMap((edge) => {
-    const found = edge(use);
-    if (found === null) return [];
+  return edgesOf(use).flatMap((found) => {
     const beyond = unmetDemands(inoperative, found.beyond);
     const first = beyond.known ? beyond.value.find((demand) => isNew(demand, now.value)) : undefined;
     if (first === undefined) return [];

@@ -3,6 +3,7 @@
  * facts of one aircraft: which item it is and how many of it still work. Everything else about 91.213 builds on it.
  */
 import type { AircraftFacts, DiscrepancyFacts, EquipmentFacts } from '../aircraft';
+import { writeUpsOfRow } from '../equipment-count';
 import { known, type Fact } from '../facts';
 import { barsForMissing, type Line, type Subject } from '../verdict';
 
@@ -20,11 +21,16 @@ export const aboutDiscrepancy = (d: DiscrepancyFacts): Subject => ({
   label: `${d.number} ${d.title}`,
 });
 
-/** The same aircraft with `d` among its open discrepancies, in place of any older state of it. */
-export const withDiscrepancy = (aircraft: AircraftFacts, d: DiscrepancyFacts): AircraftFacts => ({
-  ...aircraft,
-  discrepancies: [...aircraft.discrepancies.filter((other) => other.id !== d.id), d],
-});
+/**
+ * The same aircraft with `d` among its open discrepancies, in place of any older state of it. Where it stands there already, the very
+ * same facts: what was counted of them holds.
+ */
+export function withDiscrepancy(aircraft: AircraftFacts, d: DiscrepancyFacts): AircraftFacts {
+  const others = aircraft.discrepancies.filter((other) => other.id !== d.id);
+  const alone = others.length === aircraft.discrepancies.length - 1;
+  if (alone && aircraft.discrepancies.includes(d)) return aircraft;
+  return { ...aircraft, discrepancies: [...others, d] };
+}
 
 /**
  * Finds the inoperative item. Gives barring lines when the item is not among the installed equipment, when nobody has
@@ -61,10 +67,9 @@ export function inoperativeItem(
  */
 export function remainingOfItem({ aircraft, item }: InoperativeItem): Fact<number> {
   let remaining = item.installed;
-  for (const open of aircraft.discrepancies) {
-    if (open.kind !== 'inoperative' || open.equipmentId !== item.id) continue;
-    if (!open.inoperativeCount.known) return open.inoperativeCount;
-    remaining -= open.inoperativeCount.value;
+  for (const { inoperativeCount } of writeUpsOfRow(aircraft, item.id)) {
+    if (!inoperativeCount.known) return inoperativeCount;
+    remaining -= inoperativeCount.value;
   }
   return known(Math.max(0, remaining));
 }
