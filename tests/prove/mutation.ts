@@ -1,0 +1,84 @@
+/**
+ * Part of the proof: does a test notice when a rule is changed? Stryker changes lib/rules one place at a time (mutation.config.mjs says
+ * what it leaves out, and why). As it stands the core of the answer is judged; `WHEELCHOCK_MUTATION=all` judges every file, shard by
+ * shard, and writes tests/prove/mutation-figures.md. `WHEELCHOCK_MUTATION_KEPT=yes` takes over what an earlier run of the same shard
+ * found where neither rule nor test has changed since.
+ */
+import { readFile, writeFile } from 'node:fs/promises';
+import { runToEnd } from '../../lib/operate/children.mjs';
+import { end, endOnSignals } from '../../lib/operate/stopping.mjs';
+import { countsOf, score, sum, type Counts, type StrykerReport } from './mutation/counts';
+import { figuresPage } from './mutation/figures-page';
+import { CORE, SHARDS } from './mutation/shards';
+import { report, type Row } from './row';
+
+const WANTED = 90;
+const ALL = process.env.WHEELCHOCK_MUTATION === 'all';
+const KEPT = process.env.WHEELCHOCK_MUTATION_KEPT === 'yes';
+/** Of one shard, in minutes. The core takes about 4 on a machine with nothing else to do. */
+const BOUND = ALL ? 120 : 18;
+const COMMAND = `${ALL ? 'WHEELCHOCK_MUTATION=all ' : ''}npm run prove -- mutation`;
+
+async function judge(name: string, files: readonly string[]): Promise<Map<string, Counts>> {
+  const began = Date.now();
+  const { code, output } = await runToEnd(
+    process.execPath,
+    [
+      'node_modules/@stryker-mutator/core/bin/stryker.js',
+      'run',
+      'tests/prove/mutation.config.mjs',
+      ...(KEPT ? [] : ['--force']),
+    ],
+    {
+      show: false,
+      timeoutMs: BOUND * 60_000,
+      env: { ...process.env, WHEELCHOCK_MUTATE: files.join(','), WHEELCHOCK_MUTATION_NAME: name },
+    },
+  );
+  if (code !== 0) throw new Error(`Stryker ended with ${code}:\n${output.slice(-2000)}`);
+  const found = JSON.parse(await readFile(`.data/mutation/report-${name}.json`, 'utf8')) as StrykerReport;
+  const counts = countsOf(found);
+  process.stdout.write(
+    `${name}: ${score(sum(counts.values())).toFixed(1)} % in ${Math.round((Date.now() - began) / 1000)} s\n`,
+  );
+  return counts;
+}
+
+const rowOf = (what: string, counts: Counts): Row => {
+  const { killed, survived } = counts;
+  return {
+    part: 'Mutations of the rules',
+    what,
+    command: COMMAND,
+    measured: `${score(counts).toFixed(1)} % (${killed} of ${killed + survived} noticed)`,
+    wanted: `at least ${WANTED} %`,
+    good: killed + survived > 0 && score(counts) >= WANTED,
+  };
+};
+
+endOnSignals(1);
+const rows: Row[] = [];
+try {
+  if (ALL) {
+    const files = new Map<string, Counts>();
+    for (const [name, shard] of Object.entries(SHARDS))
+      for (const [file, counts] of await judge(name, shard)) files.set(file, counts);
+    await writeFile('tests/prove/mutation-figures.md', await figuresPage(files, COMMAND));
+    rows.push(rowOf('every file of lib/rules', sum(files.values())));
+  } else {
+    rows.push(rowOf('the core of the answer', sum((await judge('core', CORE)).values())));
+  }
+} catch (error) {
+  process.stderr.write(`${error instanceof Error ? error.stack : String(error)}\n`);
+  const measured = `did not come to its end: ${error instanceof Error ? error.message.slice(0, 200) : String(error)}`;
+  rows.push({
+    part: 'Mutations of the rules',
+    what: 'the run',
+    command: COMMAND,
+    measured,
+    wanted: 'its end',
+    good: false,
+  });
+}
+report(rows);
+await end(Number(process.exitCode ?? 0));

@@ -1,0 +1,86 @@
+/**
+ * `npm run prove`: runs every part one after the other, prints one table, and writes docs/proof.md. `npm run prove -- faults
+ * scale` runs these alone and writes nothing. Ends with 1 when a row is not good.
+ */
+import { cpus, platform, totalmem } from 'node:os';
+import { readFile, writeFile } from 'node:fs/promises';
+import { runToEnd } from '../../lib/operate/children.mjs';
+import { runAsProgram } from '../../lib/operate/run-as-program';
+import { say, Trouble } from '../../lib/operate/say.mjs';
+import { PARTS, type Part } from './parts';
+import { rowsIn, type Row } from './row';
+import { asMarkdown, asText } from './table';
+
+const PAGE = 'docs/proof.md';
+const BEGIN = '<!-- figures: written by npm run prove -->';
+const END = '<!-- end of figures -->';
+
+const commandOf = ({ name }: Part): string[] => [
+  '--conditions=react-server',
+  '--import',
+  'tsx',
+  `tests/prove/${name}.ts`,
+];
+
+async function rowsOf(part: Part): Promise<Row[]> {
+  say(`\n${part.title} (at most ${part.bound} minutes) ...`);
+  const began = Date.now();
+  const { code, output } = await runToEnd(process.execPath, commandOf(part), {
+    show: true,
+    timeoutMs: part.bound * 60_000,
+  });
+  const rows = rowsIn(output);
+  say(`${part.title}: ${Math.round((Date.now() - began) / 1000)} s.`);
+  // It broke off, or ended badly without saying of what: that is a row too, and not a good one.
+  if (rows.length > 0 && (code === 0 || rows.some(({ good }) => good === false))) return rows;
+  return [
+    ...rows,
+    {
+      part: part.title,
+      what: 'the part ran to its end',
+      command: `npm run prove -- ${part.name}`,
+      measured: `ended with ${code}`,
+      wanted: 'ended with 0',
+      good: false,
+    },
+  ];
+}
+
+async function command(): Promise<number> {
+  const asked = process.argv.slice(2);
+  const unknown = asked.filter((name) => !PARTS.some((part) => part.name === name));
+  if (unknown.length > 0)
+    throw new Trouble(
+      `No part is called ${unknown.join(', ')}. There are: ${PARTS.map(({ name }) => name).join(', ')}.`,
+    );
+  const began = Date.now();
+  const rows: Row[] = [];
+  for (const part of PARTS)
+    if (asked.length === 0 || asked.includes(part.name)) rows.push(...(await rowsOf(part)));
+  say(`\n${asText(rows)}\n`);
+  const minutes = Math.round((Date.now() - began) / 60_000);
+  const count = (good: boolean | null) => rows.filter((row) => row.good === good).length;
+  const sum = `${rows.length} figures in ${minutes} minutes: ${count(true)} good, ${count(false)} not good, ${count(null)} not to be had here.`;
+  say(sum);
+  if (asked.length === 0) await writePage(`${await stamp()}\n\n${sum}\n\n${asMarkdown(rows)}`);
+  return count(false) > 0 ? 1 : 0;
+}
+
+/** Where and when, since a figure is of one machine. */
+async function stamp(): Promise<string> {
+  const { output } = await runToEnd('git', ['rev-parse', '--short', 'HEAD'], { show: false });
+  const gigabytes = Math.round(totalmem() / 2 ** 30);
+  const day = new Date().toISOString().slice(0, 10);
+  return `${day}, commit ${output.trim()}, ${platform()}, ${cpus().length} cores (${cpus()[0]?.model.trim() ?? 'unknown'}), ${gigabytes} GB, Node ${process.version}.`;
+}
+
+/** Between the two marks of the page; what people wrote around them stays. */
+async function writePage(figures: string): Promise<void> {
+  const page = await readFile(PAGE, 'utf8');
+  const [from, to] = [page.indexOf(BEGIN), page.indexOf(END)];
+  if (from < 0 || to < from) throw new Trouble(`${PAGE} has lost its marks "${BEGIN}" and "${END}".`);
+  await writeFile(PAGE, `${page.slice(0, from + BEGIN.length)}\n\n${figures}\n\n${page.slice(to)}`);
+  say(`Written to ${PAGE}.`);
+}
+
+runAsProgram(import.meta.url, command);
