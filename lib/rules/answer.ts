@@ -19,7 +19,7 @@ import { referenceUse, useOfFlight, type ReferenceBase } from './use-of-flight';
 import { joinLines, type Answer, type Line } from './verdict';
 
 /** Stored with every release, so that an old answer can be read by the rules that gave it. */
-export const RULES_VERSION = '2026.11.27-4';
+export const RULES_VERSION = '2026.11.27-5';
 
 /**
  * The answer for a proposed flight, and the use it makes of the aircraft. A flight that cannot be judged as composed

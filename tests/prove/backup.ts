@@ -1,6 +1,6 @@
 /**
- * Part of the proof: a backup made while people write (that alone: `writing` as an argument), and its way back. The commands run as programs of their own, as a person
- * runs them; what came back is asked through the services and held against what was there.
+ * Part of the proof: a backup made while people write (that alone: `writing` as an argument), and its way back. The commands run
+ * as programs of their own, as a person runs them; what came back is asked through the services and held against what was there.
  */
 import { readdir, stat } from 'node:fs/promises';
 import path from 'node:path';

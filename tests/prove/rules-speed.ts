@@ -1,8 +1,8 @@
 /**
  * `npm run prove`, the rules core alone: answers a second on one core, and how the time grows with write-ups, house rules and lines of
  * the equipment list; in one run and in turns with json-rules-engine, a general-purpose rules library from npm that is given the same
- * facts and the same rules written its own way (rules-speed/library.ts says for which class of cases). First both must say the same of
- * every case: the outcome, and each paragraph with what it does.
+ * facts and the same rules written its own way (rules-speed/library.ts says for which class of cases). Both must say the same of every
+ * case, those of the measurement too: the outcome, and each paragraph with what it does.
  *
  * Bound: three minutes of one core. WHEELCHOCK_CASES asks for more cases to compare.
  */

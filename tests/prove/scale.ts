@@ -32,7 +32,7 @@ const ROUNDS = Number(process.env['WHEELCHOCK_SCALE_ROUNDS'] ?? (isFull ? 60 : 3
 async function prove(): Promise<number> {
   const sizes = sizesToMeasure();
   const folder = await mkdtemp(path.join(tmpdir(), 'wheelchock-scale-'));
-  atEnd(() => rm(folder, { recursive: true, force: true }));
+  atEnd(() => rm(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 300 }));
   const photoDir = path.join(folder, 'photos');
   const server = await startDatabase();
   await loadSchool(server.adminUrl, photosIn(photoDir));

@@ -40,7 +40,7 @@ const row = (what: string, measured: string, wanted: string, good: boolean): Row
 
 async function prove(): Promise<number> {
   const folder = await mkdtemp(path.join(tmpdir(), 'wheelchock-two-'));
-  atEnd(() => rm(folder, { recursive: true, force: true }));
+  atEnd(() => rm(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 300 }));
   const { adminUrl, appUrl, photoDir, outbox } = await prepare(folder);
   const [front, portA, portB] = [await getPort(), await getPort(), await getPort()];
   // People see one address, whichever server answers.

@@ -202,6 +202,23 @@ describe('paragraph (d): what is said of an item that may be out', () => {
       cite: '91.213(d)(1)(i)',
       words: /the engine/,
     },
+    // (ii) asks of a rotorcraft only that it is small, of an airplane also that it has no turbine.
+    {
+      facts: { category: 'rotorcraft', turbine: known(true) },
+      effect: 'supports',
+      cite: '91.213(d)(1)',
+      words: /rotorcraft/,
+    },
+    {
+      facts: {
+        turbine: unknown('the engine'),
+        maxTakeoffWeightLb: known(13_000),
+        mmelPublished: known(false),
+      },
+      effect: 'bars',
+      cite: '91.213(d)(1)(i)',
+      words: /^Not known: the engine/,
+    },
   ] as { facts: Partial<AircraftTypeFacts>; effect: string; cite: string; words: RegExp }[])(
     '(d)(1) with $facts',
     ({ facts, effect, cite, words }) => {
@@ -267,6 +284,39 @@ describe('paragraph (d): what is said of an item that may be out', () => {
     });
     expect(short(of({ ...directive, equipmentId: null, requiresOperable: false }))).toEqual([
       'supports 91.213(d)(2)(iv)',
+    ]);
+  });
+});
+
+describe('paragraph (d): what the other write-ups leave unknown', () => {
+  const other = (change: Partial<DiscrepancyFacts>) =>
+    discrepancyOf({ id: 'other', number: 'W-0009', ...change });
+
+  // Two landing lights, one out; how many the other write-up means is not known: nobody can say how many still work.
+  test('another write-up on the same row without its number: not known, whichever is asked about', () => {
+    const plane = trainer({
+      discrepancies: [
+        other({ equipmentId: 'landing-light', inoperativeCount: unknown('how many landing lights') }),
+      ],
+    });
+    const bars = judged(withRow(plane, 'landing-light', { installed: 2 }), 'landing-light').filter(
+      ({ effect }) => effect === 'bars',
+    );
+    expect(bars).toMatchObject([{ cite: '14cfr91.213(d)(2)(ii)', missing: 'how many landing lights' }]);
+  });
+
+  test('another write-up that may be on it: what part 91 asks for cannot be counted', () => {
+    const plane = trainer({
+      discrepancies: [other({ equipmentId: null, jasc: '3340', title: 'A light is out' })],
+    });
+    const { aircraft, d } = broken(withRow(plane, 'landing-light', { installed: 2 }), 'landing-light');
+    const bars = judgeInoperative(
+      aircraft,
+      d,
+      useOf({ light: 'night', purpose: 'carriage-for-hire' }),
+    ).filter(({ effect }) => effect === 'bars');
+    expect(bars).toMatchObject([
+      { cite: '14cfr91.213(d)(2)(iii)', missing: 'which item of equipment W-0009 (A light is out) is about' },
     ]);
   });
 });

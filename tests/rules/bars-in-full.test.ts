@@ -12,8 +12,11 @@ import { mayInspectForPermit } from '@/lib/rules/inspect-for-permit';
 import { isOutOfUse } from '@/lib/rules/out-of-use';
 import type { SignerFacts } from '@/lib/rules/people';
 import { recallInWords, recallOf, writeUpBehind } from '@/lib/rules/recall';
+import { isCommitted, withSpent } from '@/lib/rules/spent-hours';
+import { signersFor, whoCanSentence } from '@/lib/rules/signers-for';
 import { calendarLine, hoursLine, unlessInDoubt } from '@/lib/rules/requirement-lines';
 import { joinLines, type Line } from '@/lib/rules/verdict';
+import type { WorkToSign } from '@/lib/rules/work-to-sign';
 import {
   deferralOf,
   discrepancyOf,
@@ -301,5 +304,124 @@ describe('who inspects for a permit: what is said against it', () => {
       said({ mechanic: { ...mechanic, ratings: ['airframe', 'powerplant'] } }, [unknown('which part')])
         .allowed,
     ).toBe(true);
+  });
+});
+
+// 43.7, 65.81 to 65.95, appendix A to part 43: the refusal screen names those who could (tests/outside/who-may-sign-table.test.ts).
+describe('who could sign, in words', () => {
+  const WORK: WorkToSign = {
+    part: 'airframe',
+    kind: 'minor',
+    preventiveItem: null,
+    swapOnly: false,
+    aircraftCategory: 'airplane',
+    performedBySigner: true,
+  };
+  const who = (work: Partial<WorkToSign>) => signersFor({ ...WORK, ...work });
+
+  it.each([
+    [{ kind: 'minor' }, ['a mechanic with airframe rating', 'a repair station rated for airframes']],
+    [
+      { kind: 'minor', part: 'propeller' },
+      ['a mechanic with powerplant rating', 'a repair station rated for propellers'],
+    ],
+    [
+      { kind: 'minor', part: 'avionics' },
+      ['a mechanic with airframe rating', 'a repair station rated for radios'],
+    ],
+    [
+      { kind: 'minor', part: 'instrument' },
+      ['a repair station rated for instruments', 'the maker of the instrument'],
+    ],
+    [
+      { kind: 'minor', part: 'instrument', swapOnly: true },
+      ['a mechanic with airframe rating', 'a repair station rated for instruments'],
+    ],
+    [
+      { kind: 'minor', part: 'airframe', swapOnly: true },
+      ['a mechanic with airframe rating', 'a repair station rated for airframes'],
+    ],
+    [{ kind: 'major', part: 'propeller' }, ['a repair station rated for propellers']],
+    [{ kind: 'major', part: 'instrument' }, ['a repair station rated for instruments']],
+    [
+      { kind: 'major', part: 'powerplant' },
+      [
+        'a mechanic with an inspection authorization in effect, on approved data',
+        'a repair station rated for powerplants',
+      ],
+    ],
+    [
+      { kind: 'altimeter-transponder-test', part: 'instrument' },
+      ['a repair station rated for instruments or airframes', 'the maker of the aircraft'],
+    ],
+    [
+      { kind: 'altimeter-transponder-test', part: 'avionics' },
+      ['a repair station rated for radios', 'the maker of the aircraft that fitted the transponder'],
+    ],
+    [{ kind: 'altimeter-transponder-test', part: 'airframe' }, []],
+    [{ kind: 'preventive', preventiveItem: null }, []],
+  ] as const)('%j', (work, signers) => {
+    expect(who(work)).toEqual(signers);
+  });
+
+  test('nobody is said as well', () => {
+    expect(whoCanSentence({ ...WORK, kind: 'preventive', preventiveItem: null })).toMatch(
+      /^Nobody can sign .+ entered this way\.$/,
+    );
+    expect(whoCanSentence({ ...WORK, kind: 'minor' })).toBe(
+      'Who can: a mechanic with airframe rating; a repair station rated for airframes.',
+    );
+  });
+});
+
+// 91.409(b) and the like: a record of more hours than the aircraft has is in doubt. Common practice of a desk, no source.
+describe('hours that booked flights will have spent', () => {
+  const withRecordAt = (ttisTenths: number) =>
+    trainer({
+      requirements: [
+        requirementRow('hundred-hour', '100-hour inspection', '2026-11-20', ttisTenths, {
+          intervalTenths: 1000,
+        }),
+      ],
+    });
+  const lastDone = (ttisTenths: number, spent: number) =>
+    withSpent(withRecordAt(ttisTenths), spent).facts.requirements[0]?.lastDone.known;
+
+  it.each([
+    // The aircraft has 4512.3 h; 2.0 h more are booked.
+    [45_122, true],
+    [45_123, true],
+    [45_124, false],
+    [45_142, false],
+    [45_143, false],
+    // Even then it says more than the aircraft will have: in doubt by itself, and left as it is.
+    [45_144, true],
+  ])('a record of %i tenths stays known: %s', (ttisTenths, is) => {
+    expect(lastDone(ttisTenths, 20)).toBe(is);
+  });
+
+  test('nothing spent changes nothing, and what is not known stays so', () => {
+    const plane = withRecordAt(45_124);
+    expect(withSpent(plane, 0).facts).toBe(plane);
+    const unread = { ...plane, ttisTenths: unknown('the time in service') };
+    expect(withSpent(unread, 20)).toEqual({ facts: unread, spentTenths: 20 });
+    expect(withSpent(plane, 20).facts.ttisTenths).toEqual(known(45_143));
+  });
+
+  it.each([
+    ['planned', false],
+    ['released', true],
+    ['out', true],
+  ] as const)('a flight that is %s binds: %s', (state, binds) => {
+    expect(
+      isCommitted({
+        id: 'f',
+        label: 'Lesson',
+        departAt: '2026-11-25T15:00:00Z',
+        arriveAt: '2026-11-25T16:00:00Z',
+        plannedTenths: 10,
+        state,
+      }),
+    ).toBe(binds);
   });
 });

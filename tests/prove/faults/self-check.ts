@@ -14,10 +14,12 @@ export async function selfCheck(yard: Yard): Promise<Row[]> {
   load.set('open');
   const found = { ...nickedPropeller(ledger.school), foundAt: new Date().toISOString() };
   await load.send({ act: 'reportFinding', ref: ledger.school.people.renter, input: found }, ledger);
+  const begun = () => load.acked.find(({ call }) => call.act === 'startWork');
+  while (!begun()) await yard.busyFor(200);
   await load.settle();
   const ledgers = [...yard.ledgers, ledger];
   const before = numbers(await checkAll(site, app, load.acked, ledgers));
-  const other = load.acked.find(({ call }) => call.act === 'startWork')?.call.input['requestId'];
+  const other = begun()?.call.input['requestId'];
   await withClient(site.adminUrl, async (client) => {
     // Past every trigger and constraint between rows, as whoever has the disk could.
     await client.query('SET session_replication_role = replica');
@@ -28,7 +30,7 @@ export async function selfCheck(yard: Yard): Promise<Row[]> {
       [found.requestId],
     );
     await client.query(
-      `UPDATE discrepancy SET state = 'closed', closed_at = opened_at WHERE finding_id = $1`,
+      `UPDATE discrepancy SET state = 'closed', closed_at = opened_at, closed_how = 'repaired' WHERE finding_id = $1`,
       [found.requestId],
     );
   });

@@ -5,8 +5,12 @@ export const CORE: readonly string[] = within(
   'answer',
   'judge-discrepancy',
   'special-flight-permit',
-  'equipment-check',
-  'part-91/91-213*',
+  'part-91/91-213-a-with-mel',
+  'part-91/91-213-d-without-mel',
+  'part-91/91-213-edges',
+  'part-91/91-213-item',
+  'part-91/91-213-inoperative-equipment',
+  'part-91/91-213-steps',
 );
 
 const NAMED: Readonly<Record<string, readonly string[]>> = {
