@@ -37,7 +37,7 @@ export const PROBLEMS = {
   too_large: { status: 413, say: said('The file is too large.') },
   try_again: {
     status: 503,
-    say: said('The server could not finish this just now. Nothing was changed. Try again.'),
+    say: said('The server could not finish this just now. Try again: what is sent twice counts once.'),
   },
   bug: { status: 500, say: said('Something went wrong on our side. Nothing was changed.') },
 } as const satisfies Record<string, { status: number; say: string }>;

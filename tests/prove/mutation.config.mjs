@@ -46,7 +46,7 @@ const config = {
     'playwright-report',
     '*.tsbuildinfo',
   ],
-  // Only what changed is judged again, unless --force is said; the proof says it.
+  // By hand only what changed is judged again; the proof begins with none of it (mutation.ts).
   incremental: true,
   incrementalFile: `.data/mutation/so-far-${name}.json`,
   reporters: ['json', 'progress-append-only'],

@@ -4,7 +4,7 @@
  * shard, and writes tests/prove/mutation-figures.md; a file's path in its place judges that one. `WHEELCHOCK_MUTATION_KEPT=yes` takes
  * over what an earlier run of the same shard found where neither rule nor test has changed since.
  */
-import { readFile, writeFile } from 'node:fs/promises';
+import { readFile, rm, writeFile } from 'node:fs/promises';
 import { runToEnd } from '../../lib/operate/children.mjs';
 import { end, endOnSignals } from '../../lib/operate/stopping.mjs';
 import { countsOf, score, sum, type Counts, type StrykerReport } from './mutation/counts';
@@ -18,18 +18,16 @@ const ALL = ASKED === 'all';
 const KEPT = process.env.WHEELCHOCK_MUTATION_KEPT === 'yes';
 /** Of one shard, in minutes. The core takes about 4 on a machine with nothing else to do. */
 const BOUND = ALL ? 180 : 18;
-const COMMAND = `${ASKED === undefined ? '' : `WHEELCHOCK_MUTATION=${ASKED} `}npm run prove -- mutation`;
+const PROGRAM = 'node --conditions=react-server --import tsx tests/prove/mutation.ts';
+/** Whole it is a program of its own: it takes longer than a part of the proof may. */
+const COMMAND = ASKED === undefined ? 'npm run prove -- mutation' : `WHEELCHOCK_MUTATION=${ASKED} ${PROGRAM}`;
 
 async function judge(name: string, files: readonly string[]): Promise<Map<string, Counts>> {
   const began = Date.now();
+  if (!KEPT) await rm(`.data/mutation/so-far-${name}.json`, { force: true });
   const { code, output } = await runToEnd(
     process.execPath,
-    [
-      'node_modules/@stryker-mutator/core/bin/stryker.js',
-      'run',
-      'tests/prove/mutation.config.mjs',
-      ...(KEPT ? [] : ['--force']),
-    ],
+    ['node_modules/@stryker-mutator/core/bin/stryker.js', 'run', 'tests/prove/mutation.config.mjs'],
     {
       show: false,
       timeoutMs: BOUND * 60_000,

@@ -3,7 +3,7 @@
  * lib/rules/law cites them; that a paper may be stricter and never looser is our own design.
  */
 import { describe, expect, test } from 'vitest';
-import type { Severity } from '@/lib/rules/aircraft';
+import type { DeferralFacts, DiscrepancyFacts, EquipmentFacts, Severity } from '@/lib/rules/aircraft';
 import {
   canBeDeferredKind,
   judgeDeterminerOnPaper,
@@ -11,8 +11,10 @@ import {
   signerOnPaper,
   type DeterminerOnPaper,
 } from '@/lib/rules/carried-over';
+import { whyCarriedOverDoesNotCount } from '@/lib/rules/carried-over-counts';
 import { barsToEnding } from '@/lib/rules/end-of-requirement';
-import { known, unknown } from '@/lib/rules/facts';
+import { factOf, known, unknown } from '@/lib/rules/facts';
+import { deferralOf, trainer, withBroken } from '../fixtures/aircraft';
 
 const RATING = 'airplane-single-engine-land';
 const ON = '2026-11-03';
@@ -162,7 +164,7 @@ describe('ending a requirement', () => {
   const row = (
     fn: 'altimeter' | 'altitude-reporting' | 'transponder' | 'elt',
     installed: number,
-    confirmed = known(true),
+    confirmed: EquipmentFacts['confirmed'] = known(true),
   ) => ({
     function: fn,
     installed,
@@ -197,9 +199,82 @@ describe('ending a requirement', () => {
     ]);
     expect(bars(row('altimeter', 0), row('altitude-reporting', 0))).toEqual([]);
     expect(bars(row('altimeter', 0), row('transponder', 1))).toEqual([]);
-    expect(bars(row('altimeter', 0, unknown('whether it is gone') as never))).toMatchObject([
+    expect(bars(row('altimeter', 0, unknown('whether it is gone')))).toMatchObject([
       { effect: 'bars', missing: 'whether it is gone' },
     ]);
     expect(bars(row('altimeter', 1))[0]?.strictReading).toMatch(/while the rule stands/);
   });
+});
+
+// 91.213(d)(4), (a)(5), 91.405(c): by the very steps that are asked of a deferral begun here; placard and record are settled later.
+describe('a deferral carried over that does not count', () => {
+  const why = (
+    deferral: Partial<DeferralFacts> | null,
+    plane = trainer(),
+    change: Partial<DiscrepancyFacts> = {},
+  ) => {
+    const aircraft = withBroken(plane, 'cabin-heat', {
+      deferral: deferral === null ? null : deferralOf(deferral),
+      ...change,
+    });
+    return whyCarriedOverDoesNotCount(aircraft, aircraft.discrepancies[0]!).map(
+      ({ effect, cite }) => `${effect} ${cite.replace('14cfr', '')}`,
+    );
+  };
+  const listed = (items: 'with' | 'without') =>
+    trainer({
+      mel: known({
+        reference: 'MEL-1',
+        letterAboard: known(true),
+        enforceCategories: true,
+        extension: null,
+        items:
+          items === 'without'
+            ? []
+            : [
+                {
+                  id: 'mel-heat',
+                  equipmentId: 'cabin-heat',
+                  title: 'Cabin heat',
+                  category: 'C',
+                  categoryADays: unknown('days'),
+                  installed: 1,
+                  requiredForDispatch: 0,
+                  allowed: { night: true, ifr: true, hire: true },
+                  proviso: '',
+                  operatingProcedure: 'Valve off.',
+                  maintenanceProcedure: null,
+                },
+              ],
+      }),
+    });
+
+  test('one in order counts, and so does one whose placard or record is still owed', () => {
+    expect(why({})).toEqual([]);
+    expect(why({ placardPlaced: false })).toEqual([]);
+    expect(why({ method: 'removed', maintenanceRecordSigned: false })).toEqual([]);
+  });
+
+  test('one that nobody determined does not, nor one on the wrong way', () => {
+    expect(why({ determination: unknown('who') })).toEqual(['bars 91.213(d)(4)']);
+    expect(why({ basis: 'mel' })).toEqual(['bars 91.213(a)(1)']);
+    expect(why({}, listed('with'))).toEqual(['bars 91.213(a)(5)', 'bars 91.213(a)(5)']);
+    expect(why({ basis: 'mel', melItemId: 'mel-heat' }, listed('with'))).toEqual(['bars 91.213(a)(5)']);
+    expect(why({ basis: 'mel', melItemId: 'mel-heat', melProceduresDone: true }, listed('with'))).toEqual([]);
+    expect(why({ basis: 'mel' }, listed('without'))).toEqual([]);
+  });
+
+  test('nothing is said where the question does not arise: no deferral, no item, or closed both ways', () => {
+    expect(why(null)).toEqual([]);
+    expect(why({ determination: unknown('who') }, trainer(), { equipmentId: null })).toEqual([]);
+    expect(why({ determination: unknown('who') }, trainer({ mel: unknown('a list') }))).toEqual([]);
+  });
+});
+
+test('a column that holds nothing is a fact that nobody has established', () => {
+  expect(factOf(0, 'x')).toEqual(known(0));
+  expect(factOf('', 'x')).toEqual(known(''));
+  expect(factOf(false, 'x')).toEqual(known(false));
+  expect(factOf(null, 'what it is')).toEqual(unknown('what it is'));
+  expect(factOf(undefined, 'what it is')).toEqual({ known: false, missing: 'what it is' });
 });

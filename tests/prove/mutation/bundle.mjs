@@ -86,24 +86,32 @@ export async function bundleTests(root) {
   const imports = new Map(
     Object.entries(metafile.inputs).map(([path, input]) => [path, input.imports.map((one) => one.path)]),
   );
-  const importedBy = (file, seen = new Set()) => {
-    if (seen.has(file)) return seen;
-    seen.add(file);
-    for (const path of imports.get(file) ?? []) importedBy(path, seen);
-    return seen;
+  /** Every file that `file` imports, straight or by others, with how many steps it is away. */
+  const importedBy = (file) => {
+    const steps = new Map([[file, 0]]);
+    for (const [from, step] of steps)
+      for (const path of imports.get(from) ?? []) if (!steps.has(path)) steps.set(path, step + 1);
+    return steps;
   };
   const inputs = Object.keys(metafile.inputs);
   const judged = (file) => {
+    const steps = importedBy(file);
     const starts = ONLY_THEIR_OWN[file];
-    if (starts === undefined) return importedBy(file);
-    const named = inputs.filter((path) => starts.some((start) => path.startsWith(start)));
-    return new Set([...imports.get(file), ...named]);
+    if (starts === undefined) return steps;
+    const own = [
+      ...imports.get(file),
+      ...inputs.filter((path) => starts.some((start) => path.startsWith(start))),
+    ];
+    return new Map(own.filter((path) => steps.has(path)).map((path) => [path, steps.get(path)]));
   };
-  const needs = new Map(files.map((file) => [file, judged(file)]));
+  const judges = new Map(files.map((file) => [file, judged(file)]));
   return {
     code: `(function (module, require, WeakMap) { const exports = module.exports;\n${outputFiles[0].text}\n})`,
-    /** The test files that judge one of these files: they import it, straight or by others. All of them when nothing is said. */
-    reached: (paths) =>
-      files.filter((file) => paths === undefined || paths.some((path) => needs.get(file).has(path))),
+    /** The test files that judge one of these files, those nearest to it first; all of them when nothing is said. */
+    judgesOf: (paths) => {
+      if (paths === undefined) return files;
+      const away = (file) => Math.min(...paths.map((path) => judges.get(file).get(path) ?? Infinity));
+      return files.filter((file) => away(file) < Infinity).toSorted((one, other) => away(one) - away(other));
+    },
   };
 }

@@ -1,4 +1,4 @@
-import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { Script } from 'node:vm';
 import { createRequire } from 'node:module';
 import { join, relative } from 'node:path';
@@ -22,7 +22,7 @@ class RunsHere {
   /** The copy of the repository; the process goes there only after this file is loaded. */
   #root;
   #script;
-  #reached;
+  #judgesOf;
   #collect;
   /** Test file -> its tests, of the modules as they are loaded now. */
   #loaded = new Map();
@@ -41,9 +41,9 @@ class RunsHere {
     this.#root = process.cwd();
     // Nobody is left to report to.
     process.on('disconnect', () => process.exit(1));
-    const { code, reached } = await bundleTests(this.#root);
+    const { code, judgesOf } = await bundleTests(this.#root);
     this.#script = new Script(code, { filename: join(this.#root, 'all-tests.cjs') });
-    this.#reached = reached;
+    this.#judgesOf = judgesOf;
     ({ collect: this.#collect } = await import(join(this.#root, 'tests/prove/mutation/tests-here.mjs')));
     if (existsSync(this.#timesKept)) this.#times = JSON.parse(readFileSync(this.#timesKept, 'utf8'));
     this.#forget();
@@ -78,7 +78,7 @@ class RunsHere {
     world.activeMutant = undefined;
     const tests = [];
     const mutated = files?.map((file) => relative(this.#root, file));
-    for (const file of this.#reached(mutated)) {
+    for (const file of this.#judgesOf(mutated)) {
       for (const test of this.#testsOf(file)) {
         world.currentTestId = test.id;
         tests.push(await this.#run(test));
@@ -119,36 +119,19 @@ class RunsHere {
     const whileLoading = mutantActivation === 'static';
     Object.assign(world, { activeMutant: whileLoading ? activeMutant.id : undefined, hitCount: 0, hitLimit });
     if (whileLoading || reloadEnvironment) this.#forget();
-    const judges = this.#reached([relative(this.#root, sandboxFileName)]);
+    const judges = this.#judgesOf([relative(this.#root, sandboxFileName)]);
     const results = whileLoading
-      ? await this.#untilFailure(this.#quickFirst(judges))
+      ? await this.#untilFailure(judges)
       : await this.#untilFailureOf(
           testFilter.filter((id) => judges.includes(fileOf(id))),
           activeMutant.id,
         );
     world.activeMutant = undefined;
     const tooOften = determineHitLimitReached(world.hitCount, hitLimit);
-    if (process.env.LIVE && !results.some(({ status }) => status === 1))
-      appendFileSync(
-        process.env.LIVE,
-        `${sandboxFileName.replace(/.*lib.rules/, '')}:${activeMutant.location.start.line + 1}:${activeMutant.location.start.column + 1} ${whileLoading ? 'S ' : ''}${activeMutant.mutatorName} => ${activeMutant.replacement.replaceAll(/\s+/g, ' ').slice(0, 120)}\n`,
-      );
     return toMutantRunResult(tooOften ?? { status: 'complete', tests: results });
   }
 
-  #timeOfFile(file) {
-    return Object.entries(this.#times).reduce(
-      (sum, [id, time]) => (id.startsWith(`${file}#`) ? sum + time : sum),
-      0,
-    );
-  }
-
-  #quickFirst(files) {
-    const times = new Map(files.map((file) => [file, this.#timeOfFile(file)]));
-    return files.toSorted((one, other) => times.get(one) - times.get(other));
-  }
-
-  /** The mutant acts while modules load: file by file, and a file that cannot be loaded any more has noticed it. */
+  /** The mutant acts while modules load: file by file, the nearest first, and a file that cannot be loaded any more has noticed it. */
   async #untilFailure(files) {
     const results = [];
     for (const file of files) {
