@@ -60,6 +60,9 @@ export async function startWeb(options: WebOptions): Promise<WebServer> {
       String(options.port),
       '--hostname',
       options.host,
+      // Longer than proxies keep theirs (mostly 60 s): a line closed just as it is used again loses the question on it.
+      '--keepAliveTimeout',
+      '75000',
     ],
     { env: { ...process.env, ...webSettings(options) }, stdio: ['ignore', 'pipe', 'pipe', 'ipc'] },
   );

@@ -31,5 +31,8 @@ process.argv = [
   '0.0.0.0',
   '--port',
   process.env['PORT'] || '3000',
+  // Longer than the proxy before it keeps its lines, as in lib/operate/web.ts.
+  '--keepAliveTimeout',
+  '75000',
 ];
 await import(next);
