@@ -1,12 +1,15 @@
 import { NextResponse, type NextRequest } from 'next/server';
 import { shellDraws } from '../ramp/_worker/shell-paths';
 import { hashesOnly, nonceOnly, whileDeveloping, type PolicyOptions } from './content-policy';
-import { keptPageSums } from './kept-page';
+import { keptPage } from './kept-page';
 
 const POLICY = 'Content-Security-Policy';
 
 /** A year (RFC 6797, 6.1.1). Without includeSubDomains: what else a school has under its name is not ours to decide. */
 const A_YEAR = 'max-age=31536000';
+
+/** Asked for anew each time; the phone's worker keeps it, and nothing in between. */
+const KEPT = { 'Content-Type': 'text/html; charset=utf-8', 'Cache-Control': 'private, no-cache' };
 
 /**
  * The headers of a page that can only be said while it is asked for: its policy, and over https that it is to be asked for
@@ -19,8 +22,9 @@ export async function guardPage(request: NextRequest): Promise<NextResponse> {
     overHttps: isOverHttps(),
   };
   if (shellDraws(request.nextUrl.pathname) === 'always') {
-    const policy = options.developing ? whileDeveloping() : hashesOnly(await keptPageSums(), options);
-    return told(NextResponse.next(), policy, options);
+    if (options.developing) return told(NextResponse.next(), whileDeveloping(), options);
+    const { html, sums } = await keptPage();
+    return told(new NextResponse(html, { headers: KEPT }), hashesOnly(sums, options), options);
   }
   const policy = nonceOnly(newNonce(), options);
   const headers = new Headers(request.headers);

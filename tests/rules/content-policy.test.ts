@@ -141,6 +141,21 @@ describe('the page that phones keep', () => {
     },
   );
 
+  test('stays as it was when Next draws it anew after a write: page and hashes fit each other', async () => {
+    const again = await import('../../proxy');
+    const asked = () => again.proxy(new NextRequest(`${HERE}/ramp/out`));
+    const before = await asked();
+    const file = path.join(folder, '.next', 'server', 'app', 'ramp', 'out.html');
+    await writeFile(file, HTML.replaceAll('push([0])', 'push([1])'));
+    const after = await asked();
+    expect(await before.text()).toBe(HTML);
+    expect(await after.text()).toBe(HTML);
+    const policy = after.headers.get('content-security-policy');
+    expect(policy).toBe(before.headers.get('content-security-policy'));
+    expect(after.headers.get('content-type')).toBe('text/html; charset=utf-8');
+    expect(after.headers.get('cache-control')).toBe('private, no-cache');
+  });
+
   test('missing from the build is an error, and no page with a policy that lets nothing or all run', async () => {
     await rm(path.join(folder, '.next'), { recursive: true });
     await expect(fresh('/ramp/out')).rejects.toThrow(/ENOENT/);
