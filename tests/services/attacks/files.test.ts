@@ -105,14 +105,20 @@ function chunk(type: string, content: Buffer): Buffer {
 const HTML = Buffer.from('<!DOCTYPE html><html><body><script>alert(document.domain)</script></body></html>');
 const PDF = Buffer.from('%PDF-1.4\n1 0 obj<</Type/Catalog>>endobj\ntrailer<</Root 1 0 R>>\n%%EOF\n');
 
+/** Work done, not time gone by: a busy machine must not make it look like unpacking. */
+function processorMsSince(began: NodeJS.CpuUsage): number {
+  const { user, system } = process.cpuUsage(began);
+  return (user + system) / 1000;
+}
+
 describe.each(['photo', 'proof'] as const)('as a %s', (as) => {
   test('four hundred million pixels in fifty kilobytes are refused by their head, and nothing is unpacked', async () => {
     const bomb = png(20_000, 20_000);
     expect(bomb.length).toBeLessThan(MB);
     const before = process.memoryUsage().rss;
-    const began = performance.now();
+    const began = process.cpuUsage();
     expect((await send(as, bomb)).status).toBe(422);
-    expect(performance.now() - began).toBeLessThan(5_000);
+    expect(processorMsSince(began)).toBeLessThan(5_000);
     // One byte a pixel would be 400 MB.
     expect(process.memoryUsage().rss - before).toBeLessThan(200 * MB);
   });
@@ -354,10 +360,10 @@ describe('a file of flights', () => {
       () => `BEGIN:VCALENDAR\r\nX-A:${'a\r\n '.repeat(200_000)}\r\nEND:VCALENDAR\r\n`,
     ],
   ])('%s: answered within some seconds', async (_, text) => {
-    const began = performance.now();
+    const began = process.cpuUsage();
     const result = await look('icalendar', text());
     expect(result.ok || result.problem.code === 'invalid').toBe(true);
-    expect(performance.now() - began).toBeLessThan(15_000);
+    expect(processorMsSince(began)).toBeLessThan(15_000);
   });
 
   test.each([
@@ -366,9 +372,9 @@ describe('a file of flights', () => {
     ['a hundred thousand columns', () => ','.repeat(900_000)],
     ['half a million rows', () => 'a\n'.repeat(500_000)],
   ])('%s: answered within some seconds', async (_, text) => {
-    const began = performance.now();
+    const began = process.cpuUsage();
     const result = await look('csv', text());
     expect(result.ok || result.problem.code === 'invalid').toBe(true);
-    expect(performance.now() - began).toBeLessThan(15_000);
+    expect(processorMsSince(began)).toBeLessThan(15_000);
   });
 });
