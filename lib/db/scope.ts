@@ -24,8 +24,8 @@ export function writeInOperator<T>(operatorId: string, work: TimedWork<T>): Prom
     const client = await database();
     return client.$transaction(
       async (tx) => {
-        await tx.$queryRaw`SELECT set_config('app.operator_id', ${operatorId}, true)`;
-        await tx.$queryRaw`SELECT pg_advisory_xact_lock(hashtextextended(${operatorId}, 0))::text`;
+        await tx.$queryRaw`
+          SELECT set_config('app.operator_id', ${operatorId}, true), pg_advisory_xact_lock(hashtextextended(${operatorId}, 0))::text`;
         // Asked when our turn has come, so that no row of the audit chain is dated before the one it follows.
         const told = await tx.$queryRaw<
           Told[]

@@ -27,6 +27,7 @@ import {
   withBroken,
   withEquipment,
   withRow,
+  REFERENCE,
 } from '../fixtures/aircraft';
 
 /*
@@ -34,12 +35,6 @@ import {
  * Sources as in 91-213.test.ts: (a), (d) from copies named there; (b) from memory; wording our own.
  */
 const NOW = '2026-11-25T15:00:00Z';
-const REFERENCE = {
-  ...BASE,
-  transponderAirspace: known(false),
-  adsbAirspace: known(false),
-  controlledAirspace: known(true),
-};
 const HEAT = { kind: 'discrepancy', id: 'discrepancy-cabin-heat', label: 'W-0001 Cabin heat inoperative' };
 
 function broken(aircraft: AircraftFacts, fn: EquipmentFunction, overrides: Partial<DiscrepancyFacts> = {}) {

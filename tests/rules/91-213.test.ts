@@ -32,6 +32,7 @@ import {
   withBroken,
   withEquipment,
   withRow,
+  REFERENCE,
 } from '../fixtures/aircraft';
 
 /*
@@ -39,12 +40,6 @@ import {
  * trade page; (b) from memory. The strict sides taken beyond the text are marked "our strict reading".
  */
 const NOW = '2026-11-25T15:00:00Z';
-const REFERENCE = {
-  ...BASE,
-  transponderAirspace: known(false),
-  adsbAirspace: known(false),
-  controlledAirspace: known(true),
-};
 
 function broken(aircraft: AircraftFacts, fn: EquipmentFunction, overrides: Partial<DiscrepancyFacts> = {}) {
   const out = withBroken(aircraft, fn, overrides);

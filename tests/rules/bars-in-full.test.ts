@@ -27,6 +27,7 @@ import {
   withRow,
   withoutEquipment,
 } from '../fixtures/aircraft';
+import { person } from '../fixtures/signers';
 
 describe('a recall', () => {
   const line = (about?: Line['about']): Line => ({
@@ -240,16 +241,6 @@ describe('out of use under a deferral', () => {
 // 21.199(b) names nobody: our strict reading, in the head of lib/rules/inspect-for-permit.ts.
 describe('who inspects for a permit: what is said against it', () => {
   const ON = '2026-11-25';
-  const nobody: SignerFacts = {
-    id: 'p',
-    name: 'S. Body',
-    pilot: null,
-    mechanic: null,
-    inspectionAuthorization: null,
-    repairStation: null,
-    namedForPreventiveMaintenance: false,
-    leftOn: null,
-  };
   const mechanic = {
     number: 'M-1',
     ratings: ['airframe'] as const,
@@ -261,7 +252,7 @@ describe('who inspects for a permit: what is said against it', () => {
     >;
   const wing = [known('airframe' as const)];
   const said = (signer: Partial<SignerFacts>, parts: Parameters<typeof mayInspectForPermit>[1] = wing) => {
-    const { allowed, under, lines } = mayInspectForPermit({ ...nobody, ...signer }, parts, ON);
+    const { allowed, under, lines } = mayInspectForPermit(person(signer), parts, ON);
     return { allowed, under, lines: lines.map(({ effect, cite }) => `${effect} ${cite}`) };
   };
 
@@ -297,7 +288,7 @@ describe('who inspects for a permit: what is said against it', () => {
       allowed: true,
       under: 'mechanic',
     });
-    const { lines } = mayInspectForPermit({ ...nobody, mechanic }, wing, ON);
+    const { lines } = mayInspectForPermit(person({ mechanic }), wing, ON);
     expect(lines[0]?.strictReading).toMatch(/No paragraph says who inspects/);
     expect(said({ mechanic }, []).allowed).toBe(false);
     expect(

@@ -21,7 +21,6 @@ import { linesOfSets, typeForSet } from '../../lib/equipment/lines-of-set';
 import { SET_NAMES, STARTING_SETS } from '../../lib/equipment/starting-sets';
 import { referenceUse } from '../../lib/rules/use-of-flight';
 import {
-  BASE,
   deferralOf,
   equipmentRow,
   permitOf,
@@ -32,21 +31,16 @@ import {
   withBroken,
   withEquipment,
   withRow,
+  REFERENCE,
 } from '../fixtures/aircraft';
 import { aircraftArbitrary } from '../fixtures/arbitrary-aircraft';
 
 const NOW = '2026-11-25T15:00:00Z';
-const AT = {
-  ...BASE,
-  transponderAirspace: known(false),
-  adsbAirspace: known(false),
-  controlledAirspace: known(true),
-};
 const MISSING = 'nobody has confirmed it against its own documents';
 const doubted = (aircraft: AircraftFacts, fn: EquipmentFunction): AircraftFacts =>
   withRow(aircraft, fn, { confirmed: unknown(MISSING) });
 const outcome = (aircraft: AircraftFacts, kind = OPERATION_KINDS[0]!) =>
-  answerForUse(aircraft, referenceUse(kind, AT, TODAY, NOW)).outcome;
+  answerForUse(aircraft, referenceUse(kind, REFERENCE, TODAY, NOW)).outcome;
 
 describe('an unconfirmed item', () => {
   it.each([
@@ -92,7 +86,7 @@ describe('an unconfirmed item', () => {
   it('cannot be deferred, and a deferral on it does not take it out of use', () => {
     const broken = withBroken(trainer(), 'taxi-light', { deferral: null });
     const eligible = (aircraft: AircraftFacts) =>
-      deferralEligibility(aircraft, aircraft.discrepancies[0]!, AT, TODAY, NOW);
+      deferralEligibility(aircraft, aircraft.discrepancies[0]!, REFERENCE, TODAY, NOW);
     expect(eligible(broken).deferrable).toBe(true);
     const report = eligible(doubted(broken, 'taxi-light'));
     expect(report).toMatchObject({ path: 'closed', deferrable: false, stepsOwed: [] });
@@ -143,8 +137,8 @@ describe('for every aircraft', () => {
         const row = aircraft.equipment[pick % aircraft.equipment.length]!;
         const less = doubted(aircraft, row.function);
         for (const d of aircraft.discrepancies) {
-          const before = deferralEligibility(aircraft, d, AT, TODAY, NOW).table;
-          const after = deferralEligibility(less, d, AT, TODAY, NOW).table;
+          const before = deferralEligibility(aircraft, d, REFERENCE, TODAY, NOW).table;
+          const after = deferralEligibility(less, d, REFERENCE, TODAY, NOW).table;
           after.forEach(({ allowed }, index) => expect(allowed && !before[index]!.allowed).toBe(false));
         }
       }),
@@ -169,7 +163,7 @@ describe('the starting sets', () => {
     const aircraft = trainer({ type });
     const uses = OPERATION_KINDS.flatMap((kind) =>
       [true, false].map((vor) => ({
-        ...referenceUse(kind, AT, TODAY, NOW),
+        ...referenceUse(kind, REFERENCE, TODAY, NOW),
         usesVor: known(vor),
         transponderAirspace: known(true),
         adsbAirspace: known(true),

@@ -18,15 +18,17 @@ import { settingInWords } from '@/lib/rules/house/in-words';
 import { HOUSE_KINDS } from '@/lib/rules/house/kinds';
 import { agesEndAt, newer, readingOr } from '@/lib/rules/house/readings';
 import type { UseOfAircraft } from '@/lib/rules/operations';
-import { BASE, TODAY, deferralOf, discrepancyOf, requirementRow, trainer, useOf } from '../fixtures/aircraft';
+import {
+  TODAY,
+  deferralOf,
+  discrepancyOf,
+  requirementRow,
+  trainer,
+  useOf,
+  REFERENCE,
+} from '../fixtures/aircraft';
 import { houseRule } from '../fixtures/house-rules';
 
-const REFERENCE = {
-  ...BASE,
-  transponderAirspace: known(false),
-  adsbAirspace: known(false),
-  controlledAirspace: known(true),
-};
 const NOW = '2026-11-25T15:00:00Z';
 const NO_NIGHT = houseRule({ kind: 'no-night-with-deferral' }, { ruleId: 'night' });
 const added = (aircraft: AircraftFacts, d = discrepancyOf()) =>

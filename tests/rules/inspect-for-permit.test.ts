@@ -7,18 +7,10 @@ import { known, unknown } from '@/lib/rules/facts';
 import { mayInspectForPermit } from '@/lib/rules/inspect-for-permit';
 import type { PartOfAircraft } from '@/lib/rules/jasc';
 import type { SignerFacts } from '@/lib/rules/people';
+import { person } from '../fixtures/signers';
 
 const TODAY = '2026-11-25';
-const nobody: SignerFacts = {
-  id: 'somebody',
-  name: 'S. Body',
-  pilot: null,
-  mechanic: null,
-  inspectionAuthorization: null,
-  repairStation: null,
-  namedForPreventiveMaintenance: false,
-  leftOn: null,
-};
+const nobody = person();
 const mechanic = (ratings: ('airframe' | 'powerplant')[], through = '2027-06-30'): SignerFacts => ({
   ...nobody,
   mechanic: { number: 'M-1', ratings, recentExperienceThrough: known(through) },

@@ -22,6 +22,7 @@ import { readPhoto, readPhotoPage } from '@/lib/photos/read-photo';
 import type { Result } from '@/lib/problems';
 import { nickedPropeller, valueOf } from '../fixtures/acts';
 import type { FreshDatabase } from '../fixtures/database';
+import { chunk } from '../fixtures/png';
 import { loggedIn } from '../fixtures/logged';
 import { closeSchools, NOW, openSchools, type School } from '../fixtures/school';
 
@@ -67,14 +68,6 @@ const jpeg = (width = 400, height = 300) => redLeft(width, height).jpeg().toBuff
 
 /** A white PNG of one bit a pixel, made by hand: few bytes, many pixels (RFC 2083). */
 function whitePng(width: number, height: number): Uint8Array {
-  const chunk = (type: string, content: Buffer) => {
-    const body = Buffer.concat([Buffer.from(type, 'latin1'), content]);
-    const length = Buffer.alloc(4);
-    length.writeUInt32BE(content.length);
-    const sum = Buffer.alloc(4);
-    sum.writeUInt32BE(crc32(body));
-    return Buffer.concat([length, body, sum]);
-  };
   const head = Buffer.alloc(13);
   head.writeUInt32BE(width, 0);
   head.writeUInt32BE(height, 4);

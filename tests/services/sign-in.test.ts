@@ -5,7 +5,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { checkSignIn, confirmPassword, hashPassword } from '@/lib/access/passwords';
 import { writeInOperator } from '@/lib/db/scope';
-import { Refusal } from '@/lib/problems';
+import { codeOf } from '../fixtures/code-of';
 import type { FreshDatabase } from '../fixtures/database';
 import { closeSchools, NOW, openSchools, PASSWORD, type School } from '../fixtures/school';
 
@@ -17,15 +17,6 @@ beforeAll(async () => {
 });
 afterAll(() => closeSchools(database));
 
-const codeOf = async (work: Promise<unknown>) => {
-  try {
-    await work;
-    return 'ok';
-  } catch (error) {
-    if (error instanceof Refusal) return error.problem.code;
-    throw error;
-  }
-};
 const later = (minutes: number, seconds = 0) => new Date(NOW.getTime() + minutes * 60_000 + seconds * 1000);
 
 test('a hash is argon2id, salted, and not the password', async () => {

@@ -9,7 +9,7 @@ import { randomUUID } from 'node:crypto';
 import { mkdtemp, readdir, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { crc32, deflateSync } from 'node:zlib';
+import { deflateSync } from 'node:zlib';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readInOperator } from '@/lib/db/scope';
@@ -17,6 +17,7 @@ import { reportFinding } from '@/lib/findings/report-finding';
 import { checkImport } from '@/lib/flights/import/check-import';
 import type { FreshDatabase } from '../../fixtures/database';
 import { nickedPropeller, valueOf } from '../../fixtures/acts';
+import { chunk } from '../../fixtures/png';
 import { calendarOf } from '../../fixtures/plan-files';
 import { closeSchools, openSchools, type School } from '../../fixtures/school';
 import { settingsOfServer, signInAs } from '../../fixtures/signing-in';
@@ -93,14 +94,6 @@ function png(width: number, height: number, more: Buffer[] = [], data?: Buffer):
     chunk('IDAT', rows),
     chunk('IEND', Buffer.alloc(0)),
   ]);
-}
-function chunk(type: string, content: Buffer): Buffer {
-  const body = Buffer.concat([Buffer.from(type, 'latin1'), content]);
-  const length = Buffer.alloc(4);
-  length.writeUInt32BE(content.length);
-  const sum = Buffer.alloc(4);
-  sum.writeUInt32BE(crc32(body));
-  return Buffer.concat([length, body, sum]);
 }
 const HTML = Buffer.from('<!DOCTYPE html><html><body><script>alert(document.domain)</script></body></html>');
 const PDF = Buffer.from('%PDF-1.4\n1 0 obj<</Type/Catalog>>endobj\ntrailer<</Root 1 0 R>>\n%%EOF\n');

@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { confirmPassword } from '@/lib/access/passwords';
 import { askSecondStep, signIn } from '@/lib/access/sign-in';
 import { withClient } from '@/lib/operate/connection';
-import { Refusal } from '@/lib/problems';
+import { codeOf } from '../../fixtures/code-of';
 import type { FreshDatabase } from '../../fixtures/database';
 import { closeSchools, NOW, openSchools, PASSWORD, type School } from '../../fixtures/school';
 
@@ -22,15 +22,6 @@ afterAll(() => closeSchools(database));
 const at = (minutes: number) => new Date(NOW.getTime() + minutes * 60_000);
 const knock = async (who: string, password: string, now = NOW) =>
   (await signIn({ email: `${who}@first.example`, password, proof: null, userAgent: null }, now)).step;
-const codeOf = async (work: Promise<unknown>) => {
-  try {
-    await work;
-    return 'ok';
-  } catch (error) {
-    if (error instanceof Refusal) return error.problem.code;
-    throw error;
-  }
-};
 const guesses = (count: number) => Array.from({ length: count }, (_, n) => `guess ${n}`);
 const triesOf = (who: string) =>
   withClient(database.adminUrl, async (client) => {
