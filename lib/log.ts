@@ -15,6 +15,7 @@ const MESSAGES = [
   'query',
   'bug',
   'sign-in failed',
+  'sign-in held up',
   'set aside',
   'not sent',
   'not listening',

@@ -5,12 +5,16 @@ import { endOwnSession, SESSION_HOURS } from '@/lib/access/sessions';
 import { signIn, type SignInAnswer } from '@/lib/access/sign-in';
 import { log } from '@/lib/log';
 import { sessionSecret } from './secret';
+import { senderIn } from './sender-in';
 import { readSessionContent } from './session-content';
 
 const SESSION_SECONDS = SESSION_HOURS * 60 * 60;
 
 /** What the browser is told, by next-auth's error, when the password was right and a second factor is asked. */
 export const SECOND_FACTOR = 'second_factor';
+
+/** Nor was this try looked at: too many from where it comes from were wrong. */
+export const HELD_UP = 'held_up';
 
 /** The session as our own code sees it; next-auth's user with name and picture is not used. */
 export type SealedSession = Session & { readonly ref: unknown };
@@ -27,8 +31,9 @@ export function authOptions(): AuthOptions {
       Credentials({
         credentials: { email: {}, password: {}, proof: {} },
         authorize: async (given, request) => {
-          const answer = await answerFor(given, request.headers?.['user-agent']);
+          const answer = await answerFor(given, new Headers(request.headers));
           if (answer.step === 'refused') return null;
+          if (answer.step === 'held-up') throw new Error(HELD_UP);
           if (answer.step === 'second-factor') throw new Error(SECOND_FACTOR);
           return { id: answer.ref.personId, ref: answer.ref };
         },
@@ -50,7 +55,7 @@ export function authOptions(): AuthOptions {
 
 type Given = Partial<Record<'email' | 'password' | 'proof', string>> | undefined;
 
-async function answerFor(given: Given, userAgent: unknown): Promise<SignInAnswer> {
+async function answerFor(given: Given, headers: Headers): Promise<SignInAnswer> {
   const asked = signInInput.safeParse({
     email: given?.email ?? '',
     password: given?.password ?? '',
@@ -59,8 +64,9 @@ async function answerFor(given: Given, userAgent: unknown): Promise<SignInAnswer
   if (!asked.success) return { step: 'refused' };
   try {
     return await signIn(
-      { ...asked.data, userAgent: typeof userAgent === 'string' ? userAgent : null },
+      { ...asked.data, userAgent: headers.get('user-agent') },
       new Date(),
+      senderIn(headers),
     );
   } catch (error) {
     log.error('sign-in failed', error);

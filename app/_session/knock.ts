@@ -4,7 +4,7 @@ import { noteSignIn } from './last-signed-in';
  * The browser's side of next-auth, two calls. next-auth's own client leaves the page when the network fails, and the
  * typed address with it; these only report.
  */
-export type KnockAnswer = 'in' | 'second-factor' | 'refused' | 'try-again' | 'no-connection';
+export type KnockAnswer = 'in' | 'second-factor' | 'refused' | 'held-up' | 'try-again' | 'no-connection';
 
 /** What is shown beside the password: a code, or the answer of a passkey. */
 export type Shown = { readonly code: string } | { readonly passkey: unknown };
@@ -21,6 +21,7 @@ export async function knock(email: string, password: string, shown?: Shown): Pro
     // Only 401 without our own code says that the pair was not right; everything else is no judgement on it.
     const { url } = (await response.json()) as { url?: string };
     if (response.status === 401 && url?.includes('error=second_factor')) return 'second-factor';
+    if (response.status === 401 && url?.includes('error=held_up')) return 'held-up';
     return response.status === 401 && url?.includes('error=CredentialsSignin') ? 'refused' : 'try-again';
   } catch (error) {
     return error instanceof SyntaxError ? 'try-again' : 'no-connection';

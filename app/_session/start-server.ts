@@ -1,3 +1,4 @@
+import { proxiesBefore } from '@/lib/access/sender';
 import { log, logLevel } from '@/lib/log';
 import { takeOverConsole } from '@/lib/log/take-over-console';
 import { startDeliveries } from '@/lib/feeds/start-deliveries';
@@ -14,6 +15,7 @@ export async function startServer(): Promise<void> {
     logLevel();
     drainSeconds();
     sessionSecret();
+    proxiesBefore();
     await requirePhotoStore();
     watchRequests();
     // Large, and mostly not wanted: not loaded unless asked for.

@@ -1,7 +1,9 @@
 'use server';
 
+import { headers } from 'next/headers';
 import { signInInput } from '@/lib/access/account/schema';
 import { askSecondStep, type SecondStep } from '@/lib/access/sign-in';
+import { senderIn } from '../_session/sender-in';
 
 const asked = signInInput.omit({ proof: true });
 
@@ -11,5 +13,6 @@ const asked = signInInput.omit({ proof: true });
  */
 export async function secondStep(raw: unknown): Promise<SecondStep | null> {
   const given = asked.safeParse(raw);
-  return given.success ? askSecondStep(given.data.email, given.data.password, new Date()) : null;
+  if (!given.success) return null;
+  return askSecondStep(given.data.email, given.data.password, new Date(), senderIn(await headers()));
 }

@@ -10,6 +10,7 @@ import { Button, ButtonRow } from '../_ui/button';
 import { CommandForm } from '../_ui/command-form';
 import { TextField } from '../_ui/fields';
 import { Notice } from '../_ui/notice';
+import { HELD_UP_WORDS } from './held-up';
 import { NO_OTHER_MANAGER } from './no-other-manager';
 import styles from './sign-in.module.css';
 
@@ -144,6 +145,7 @@ const WORDS: Record<Failed, { title: string; then: string }> = {
     title: said('The browser showed no passkey.'),
     then: said('Try again, or use a code. A passkey lives on the device it was made on.'),
   },
+  'held-up': HELD_UP_WORDS,
   'try-again': {
     title: said('The server could not check this just now.'),
     then: said('It says nothing about your code. Try again in a moment.'),

@@ -10,6 +10,7 @@ import { TextField } from '../_ui/fields';
 import { tellSessionChanged } from '../_ui/live/line';
 import { Notice } from '../_ui/notice';
 import { secondStep } from './actions';
+import { HELD_UP_WORDS } from './held-up';
 import { SecondStepForm, type Asked } from './second-step-form';
 
 /** Address and password. The address stays whatever happens; a wrong password is emptied, a right one never is. */
@@ -109,6 +110,7 @@ const WORDS: Record<Failed, { title: string; then: string }> = {
       'Check both and try again. After eight wrong passwords an address is locked for five minutes, even for the right one; then wait. A manager here can tell you which address you are listed with.',
     ),
   },
+  'held-up': HELD_UP_WORDS,
   'try-again': {
     title: said('The server could not check this just now.'),
     then: said('It says nothing about your password. Try again in a moment.'),

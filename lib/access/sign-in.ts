@@ -8,6 +8,7 @@ import { keptFactors, passkeysOf, type KeptFactor } from './second-factor/kept';
 import { requestOptions } from './second-factor/passkeys';
 import { prove, type Proof } from './second-factor/prove';
 import { recoveryCodesLeft } from './second-factor/recovery-codes';
+import type { Sender } from './sender-limit';
 import { beginSession } from './sessions';
 
 export interface SignInAsked {
@@ -18,20 +19,31 @@ export interface SignInAsked {
   readonly userAgent: string | null;
 }
 
-/** `second-factor`: the password was right and somebody has to show more; nobody is signed in yet. */
+/**
+ * `second-factor`: the password was right and somebody has to show more; nobody is signed in yet. `held-up`: so many tries from
+ * there were wrong that this one was not looked at.
+ */
 export type SignInAnswer =
   | { readonly step: 'in'; readonly ref: ActorRef & { readonly sessionId: string } }
   | { readonly step: 'second-factor' }
-  | { readonly step: 'refused' };
+  | { readonly step: 'refused' }
+  | { readonly step: 'held-up' };
 
 const REFUSED = { step: 'refused' } as const;
 
 /**
  * Signs somebody in: address and password, and beside them the second factor where one is set up. Both are given together
  * each time, so that nothing that is half signed in exists. An unknown address, a wrong password, somebody who left, an
- * account without a password and a locked one are refused alike.
+ * account without a password and a locked one are refused alike. `from` counts the tries of where it comes from.
  */
-export async function signIn(asked: SignInAsked, now: Date): Promise<SignInAnswer> {
+export async function signIn(asked: SignInAsked, now: Date, from: Sender): Promise<SignInAnswer> {
+  if (!(await from.knocks())) return { step: 'held-up' };
+  const answer = await judge(asked, now);
+  if (answer.step !== 'refused') await from.wasRight();
+  return answer;
+}
+
+async function judge(asked: SignInAsked, now: Date): Promise<SignInAnswer> {
   const ref = await passwordStep(asked.email, asked.password, now);
   if (!ref) return REFUSED;
   return writeInOperator(ref.operatorId, async (tx): Promise<SignInAnswer> => {
@@ -61,10 +73,20 @@ export interface SecondStep {
   readonly passkey: PublicKeyCredentialRequestOptionsJSON | null;
 }
 
-/** For the screen of the second step: null when the password is not right, or nothing more is asked. */
-export async function askSecondStep(email: string, password: string, now: Date): Promise<SecondStep | null> {
+/**
+ * For the screen of the second step: null when the password is not right, nothing more is asked, or too many tries from there
+ * were wrong.
+ */
+export async function askSecondStep(
+  email: string,
+  password: string,
+  now: Date,
+  from: Sender,
+): Promise<SecondStep | null> {
+  if (!(await from.knocks())) return null;
   const ref = await passwordStep(email, password, now);
   if (!ref) return null;
+  await from.wasRight();
   const whose = { operatorId: ref.operatorId, personId: ref.personId };
   const { factors, left } = await readInOperator(ref.operatorId, async (tx) => ({
     factors: await keptFactors(tx, whose),

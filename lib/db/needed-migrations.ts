@@ -8,6 +8,7 @@ export const NEEDED_MIGRATIONS = [
   '0004_desk',
   '0005_deliveries',
   '0006_opening_day',
+  '0007_trust',
 ] as const;
 
 /**

@@ -4,6 +4,7 @@
  */
 import { afterAll, beforeAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { readOwnAccount } from '@/lib/access/account/read-own-account';
+import { UNKNOWN_SENDER } from '@/lib/access/sender-limit';
 import { askSecondStep } from '@/lib/access/sign-in';
 import { readInOperator } from '@/lib/db/scope';
 import { verifyAudit } from '@/lib/operate/audit-verify';
@@ -75,7 +76,7 @@ describe('let in from the console', () => {
     const again = await comeIn(mail('manager'), at, asked);
     const account = got(await readOwnAccount(again, {}, { now: at }));
     expect(account.signedInWith).toBe('none');
-    expect(await askSecondStep(mail('manager'), GOOD_PASSWORD, at)).toBeNull();
+    expect(await askSecondStep(mail('manager'), GOOD_PASSWORD, at, UNKNOWN_SENDER)).toBeNull();
     // The old app and the old codes are ended for good, not set aside.
     const anew = await readInOperator(school.operatorId, async (tx) => ({
       factors: await tx.secondFactor.count({ where: { operatorId: school.operatorId, endedAt: null } }),

@@ -12,6 +12,7 @@ import { confirmFactor } from '@/lib/access/second-factor/confirm';
 import { endFactor } from '@/lib/access/second-factor/end';
 import { makeRecoveryCodes } from '@/lib/access/second-factor/make-recovery-codes';
 import { resetSecondFactor } from '@/lib/access/second-factor/reset';
+import { UNKNOWN_SENDER } from '@/lib/access/sender-limit';
 import { askSecondStep } from '@/lib/access/sign-in';
 import { readInOperator } from '@/lib/db/scope';
 import { judgeSeverity } from '@/lib/determinations/judge-severity';
@@ -67,7 +68,7 @@ describe('an authenticator app', () => {
     const begun = got(await beginFactor(ref, { ...own(), password: PASSWORD, kind: 'totp' }, { now: NOW }));
     expect(begun.kind).toBe('totp');
     expect(await knock(mail('airframe'), NOW)).toMatchObject({ step: 'in' });
-    expect(await askSecondStep(mail('airframe'), PASSWORD, NOW)).toBeNull();
+    expect(await askSecondStep(mail('airframe'), PASSWORD, NOW, UNKNOWN_SENDER)).toBeNull();
   });
   test('the password is asked before anything is shown', async () => {
     const ref = await comeIn(mail('airframe'), NOW);
@@ -79,7 +80,7 @@ describe('an authenticator app', () => {
     const { secret } = await enrolApp(await comeIn(mail('airframe'), NOW), NOW);
     const at = later(60);
     expect(await knock(mail('airframe'), at)).toEqual({ step: 'second-factor' });
-    expect(await askSecondStep(mail('airframe'), PASSWORD, at)).toEqual({
+    expect(await askSecondStep(mail('airframe'), PASSWORD, at, UNKNOWN_SENDER)).toEqual({
       app: true,
       recoveryCodes: true,
       passkey: null,

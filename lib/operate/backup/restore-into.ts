@@ -110,7 +110,7 @@ async function makeReady(ownerUrl: string, manifest: Manifest): Promise<void> {
 async function requireNobodysData(tx: Tx): Promise<void> {
   const tables = await tx.$queryRawUnsafe<{ name: string }[]>(`
     SELECT name FROM operate.made_object
-    WHERE kind = 'TABLE' AND name LIKE 'public.%' AND name NOT IN ('public.applied_migration', 'public.set_up_token')`);
+    WHERE kind = 'TABLE' AND name LIKE 'public.%' AND name NOT IN ('public.applied_migration', 'public.set_up_token', 'public.sign_in_knock')`);
   for (const { name } of tables) {
     if ((await tx.$queryRawUnsafe<unknown[]>(`SELECT 1 FROM ${name} LIMIT 1`)).length > 0) {
       throw new Trouble(

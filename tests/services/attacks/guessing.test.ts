@@ -5,6 +5,7 @@
  */
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { confirmPassword } from '@/lib/access/passwords';
+import { UNKNOWN_SENDER } from '@/lib/access/sender-limit';
 import { askSecondStep, signIn } from '@/lib/access/sign-in';
 import { withClient } from '@/lib/operate/connection';
 import { codeOf } from '../../fixtures/code-of';
@@ -21,7 +22,13 @@ afterAll(() => closeSchools(database));
 
 const at = (minutes: number) => new Date(NOW.getTime() + minutes * 60_000);
 const knock = async (who: string, password: string, now = NOW) =>
-  (await signIn({ email: `${who}@first.example`, password, proof: null, userAgent: null }, now)).step;
+  (
+    await signIn(
+      { email: `${who}@first.example`, password, proof: null, userAgent: null },
+      now,
+      UNKNOWN_SENDER,
+    )
+  ).step;
 const guesses = (count: number) => Array.from({ length: count }, (_, n) => `guess ${n}`);
 const triesOf = (who: string) =>
   withClient(database.adminUrl, async (client) => {
@@ -51,7 +58,7 @@ describe('many guesses at once', () => {
   });
 
   test('neither by the door of the second step, which would tell that the password is right', async () => {
-    const asked = (password: string) => askSecondStep('stale@first.example', password, NOW);
+    const asked = (password: string) => askSecondStep('stale@first.example', password, NOW, UNKNOWN_SENDER);
     await Promise.all(guesses(30).map(asked));
     expect(await asked(PASSWORD)).toBeNull();
     expect(await knock('stale', PASSWORD)).toBe('refused');
@@ -77,7 +84,7 @@ test('tries at two servers count together', async () => {
     expect(elsewhere.signIn).not.toBe(signIn);
     for (const guess of guesses(4)) {
       const asked = { email: 'manager@first.example', password: guess, proof: null, userAgent: null };
-      expect((await elsewhere.signIn(asked, NOW)).step).toBe('refused');
+      expect((await elsewhere.signIn(asked, NOW, UNKNOWN_SENDER)).step).toBe('refused');
     }
   } finally {
     await closeDatabase();
@@ -100,7 +107,7 @@ describe('what a stranger learns', () => {
       const times = [];
       for (let n = 0; n < 5; n += 1) {
         const began = performance.now();
-        await askSecondStep(`${who}@first.example`, 'wrong', NOW);
+        await askSecondStep(`${who}@first.example`, 'wrong', NOW, UNKNOWN_SENDER);
         times.push(performance.now() - began);
       }
       return Math.min(...times);
