@@ -1,6 +1,7 @@
 /**
  * `npm run prove`: runs every part one after the other, prints one table, and writes docs/proof.md. `npm run prove -- faults
- * scale` runs these alone and writes nothing. Ends with 1 when a row is not good.
+ * scale` runs these alone and writes theirs; the others' figures stay, each with its day and commit. Ends with 1 when a row is
+ * not good.
  */
 import { cpus, platform, totalmem } from 'node:os';
 import { readFile, writeFile } from 'node:fs/promises';
@@ -8,12 +9,9 @@ import { runToEnd, startChild } from '../../lib/operate/children.mjs';
 import { runAsProgram } from '../../lib/operate/run-as-program';
 import { say, Trouble } from '../../lib/operate/say.mjs';
 import { PARTS, type Part } from './parts';
+import { PAGE, withFigures } from './page';
 import { rowsIn, type Row } from './row';
-import { asMarkdown, asText } from './table';
-
-const PAGE = 'docs/proof.md';
-const BEGIN = '<!-- figures: written by npm run prove -->';
-const END = '<!-- end of figures -->';
+import { asText } from './table';
 
 /** After it was asked to end; its servers and folders are to be cleaned up meanwhile. */
 const PATIENCE_MS = 30_000;
@@ -89,32 +87,29 @@ async function command(): Promise<number> {
     );
   const began = Date.now();
   const rows: Row[] = [];
-  for (const part of PARTS)
-    if (asked.length === 0 || asked.includes(part.name)) rows.push(...(await rowsOf(part)));
+  for (const part of PARTS) {
+    if (asked.length > 0 && !asked.includes(part.name)) continue;
+    const own = await rowsOf(part);
+    rows.push(...own);
+    // At once: a run that is cut later keeps what it had.
+    await writeFile(PAGE, await withFigures(await readFile(PAGE, 'utf8'), part, await stamp(), own));
+  }
   say(`\n${asText(rows)}\n`);
   const minutes = Math.round((Date.now() - began) / 60_000);
   const count = (good: boolean | null) => rows.filter((row) => row.good === good).length;
   const sum = `${rows.length} figures in ${minutes} minutes: ${count(true)} good, ${count(false)} not good, ${count(null)} not to be had here.`;
-  say(sum);
-  if (asked.length === 0) await writePage(`${await stamp()}\n\n${sum}\n\n${asMarkdown(rows)}`);
+  say(`${sum} Written to ${PAGE}.`);
   return count(false) > 0 ? 1 : 0;
 }
 
 /** Where and when, since a figure is of one machine. */
 async function stamp(): Promise<string> {
-  const { output } = await runToEnd('git', ['rev-parse', '--short', 'HEAD'], { show: false });
+  const { output } = await runToEnd('git', ['describe', '--always', '--dirty', '--exclude=*'], {
+    show: false,
+  });
   const gigabytes = Math.round(totalmem() / 2 ** 30);
   const day = new Date().toISOString().slice(0, 10);
   return `${day}, commit ${output.trim()}, ${platform()}, ${cpus().length} cores (${cpus()[0]?.model.trim() ?? 'unknown'}), ${gigabytes} GB, Node ${process.version}.`;
-}
-
-/** Between the two marks of the page; what people wrote around them stays. */
-async function writePage(figures: string): Promise<void> {
-  const page = await readFile(PAGE, 'utf8');
-  const [from, to] = [page.indexOf(BEGIN), page.indexOf(END)];
-  if (from < 0 || to < from) throw new Trouble(`${PAGE} has lost its marks "${BEGIN}" and "${END}".`);
-  await writeFile(PAGE, `${page.slice(0, from + BEGIN.length)}\n\n${figures}\n\n${page.slice(to)}`);
-  say(`Written to ${PAGE}.`);
 }
 
 runAsProgram(import.meta.url, command);
