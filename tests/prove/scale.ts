@@ -27,7 +27,7 @@ import { ASKED, sizesToMeasure, totals, type Asked, type Size } from './scale/si
 
 const isFull = process.env['WHEELCHOCK_SCALE'] === 'full';
 const COMMAND = `${isFull ? 'WHEELCHOCK_SCALE=full ' : ''}npm run prove -- scale`;
-const ROUNDS = Number(process.env['WHEELCHOCK_SCALE_ROUNDS'] ?? (isFull ? 60 : 30));
+const ROUNDS = Number(process.env['WHEELCHOCK_SCALE_ROUNDS'] ?? (isFull ? 40 : 30));
 
 async function prove(): Promise<number> {
   const sizes = sizesToMeasure();

@@ -74,8 +74,9 @@ export async function askAnswer(desk: Desk): Promise<number> {
     purpose: 'private',
     plannedHours: '1.4',
     overWaterBeyondGlide: notSaid,
-    transponderAirspace: 'no',
-    adsbAirspace: 'no',
+    // Some bases lie in such airspace, and "no" would be refused there.
+    transponderAirspace: 'yes',
+    adsbAirspace: 'yes',
     controlledAirspace: notSaid,
     usesVor: notSaid,
     trainingWithin50Nm: notSaid,
@@ -101,6 +102,9 @@ export async function askAnswer(desk: Desk): Promise<number> {
   return ms;
 }
 
+/** What every write-up that is measured says, here and in the bare SQL. */
+export const MEASURED_WORDS = 'Paint chipped at the tip.';
+
 /** A write-up as phones send it. */
 export const findingOf = (aircraftId: string, requestId: string = randomUUID()) => ({
   version: 1,
@@ -114,7 +118,7 @@ export const findingOf = (aircraftId: string, requestId: string = randomUUID()) 
   equipmentId: null,
   inoperativeCount: null,
   place: 'Left wing',
-  words: 'Paint chipped at the tip.',
+  words: MEASURED_WORDS,
   measurements: {},
   foundAt: new Date().toISOString(),
 });

@@ -4,7 +4,7 @@
  */
 import { createHash, randomUUID } from 'node:crypto';
 import pg from 'pg';
-import { nextAircraft, type Desk } from './asked';
+import { MEASURED_WORDS, nextAircraft, type Desk } from './asked';
 
 /** Aircraft with what decides their answer: write-ups not closed, deferrals, what falls due, equipment, papers, open work. */
 const FACTS = `
@@ -69,8 +69,8 @@ export const bareWrite = (client: pg.Client, desk: Desk): Promise<number> => {
     await client.query('SELECT pg_advisory_xact_lock(hashtextextended($1, 0))', [operator]);
     await client.query(
       `INSERT INTO finding (id, operator_id, aircraft_id, person_id, station, kind, place, words, measurements, found_at, received_at)
-       VALUES ($1, $2, $3, $4, 'left-wing', 'cosmetic', 'Left wing', 'Paint chipped at the tip.', '{}', now(), now())`,
-      [finding, operator, aircraft.id, desk.personId],
+       VALUES ($1, $2, $3, $4, 'left-wing', 'cosmetic', 'Left wing', $5, '{}', now(), now())`,
+      [finding, operator, aircraft.id, desk.personId, MEASURED_WORDS],
     );
     const { rows } = await client.query<{ n: number }>(
       'UPDATE operator SET next_write_up_number = next_write_up_number + 1 WHERE id = $1 RETURNING next_write_up_number - 1 AS n',

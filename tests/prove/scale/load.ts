@@ -5,6 +5,7 @@ import { migrate } from '@/lib/operate/migrate';
 import { prepareDatabase } from '@/lib/operate/prepare-database';
 import { QUILLBACK } from '../../../seed/operators';
 import { operatorId } from '../../../seed/load/ids';
+import { MEASURED_WORDS } from './asked';
 import { copyOperator, makeReady } from './copy';
 import type { Size } from './sizes';
 import { layOut } from './template';
@@ -39,8 +40,22 @@ export async function loadSize(serverUrl: string, size: Size): Promise<Loaded> {
     if (rowCount === 0) await client.query(`CREATE DATABASE ${name} TEMPLATE ${SCHOOL}`);
   });
   const { appUrl } = await migrate(adminUrl);
+  await withClient(adminUrl, takeOutMeasured);
   const operators = await loadOperators(adminUrl, size);
   return { adminUrl, appUrl, operators };
+}
+
+/**
+ * What an earlier measurement wrote up stands open, and would be judged by the next. Only in a database made for measuring, and
+ * only as the server's master: nobody who uses the program may delete a record.
+ */
+async function takeOutMeasured(client: pg.Client): Promise<void> {
+  await client.query('SET session_replication_role = replica');
+  await client.query(
+    'DELETE FROM discrepancy d USING finding f WHERE f.operator_id = d.operator_id AND f.id = d.finding_id AND f.words = $1',
+    [MEASURED_WORDS],
+  );
+  await client.query('DELETE FROM finding WHERE words = $1', [MEASURED_WORDS]);
 }
 
 async function loadOperators(adminUrl: string, size: Size): Promise<Map<number, string>> {
