@@ -47,12 +47,13 @@ export function isUnreachable(error: unknown): boolean {
     CANNOT_NOW.test(driverCause(error)?.originalCode ?? '') ||
     code === 'P1001' ||
     code === 'P1002' ||
+    code === 'P1008' ||
     code === 'P1017' ||
     code === 'P2024' ||
     code === 'P2028' ||
     code === 'P2037' ||
     /Code: `(?:08|53|57|58)[0-9A-Z]{3}`/.test(message ?? '') ||
-    /ECONNREFUSED|ECONNRESET|terminating connection|Connection terminated|timeout exceeded|57014|due to statement timeout|database system is|No space left on device/i.test(
+    /ECONNREFUSED|ECONNRESET|ETIMEDOUT|EPIPE|ENOTFOUND|not queryable|terminating connection|Connection terminated|timeout exceeded|57014|due to statement timeout|database system is|No space left on device/i.test(
       message ?? '',
     )
   );

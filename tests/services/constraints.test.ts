@@ -90,6 +90,19 @@ test('the owner of the tables is refused as the application’s role', async () 
   await client.$disconnect();
 });
 
+// Words of pg 8 (lib/client.js) and of Node (errno) when a server dies at one moment or another; P1008 of Prisma's list of errors.
+test.each([
+  [{ message: 'Client has encountered a connection error and is not queryable' }, true],
+  [{ message: 'Client was closed and is not queryable' }, true],
+  [{ message: 'write EPIPE' }, true],
+  [{ message: 'connect ETIMEDOUT 192.0.2.1:5432' }, true],
+  [{ message: 'getaddrinfo ENOTFOUND postgres' }, true],
+  [{ code: 'P1008' }, true],
+  [{ message: 'Cannot read properties of undefined', code: 'P2025' }, false],
+])('a connection that is gone is recognised: %j is %s', (error, expected) => {
+  expect(isUnreachable(error)).toBe(expected);
+});
+
 // SQLSTATE 57014, query_canceled (PostgreSQL documentation, appendix A).
 test('a statement that takes too long is no reason to go on without it', async () => {
   const error = await errorOf(
