@@ -119,6 +119,17 @@ describe('Appendix A(c)', () => {
   it.each([null, 0, -1, 32, 1.5, Number.NaN])('%s is no item', (item) => {
     expect(preventiveItem(item).known).toBe(false);
   });
+
+  // 43.3(k), 77 FR 71096: a database update was item 32 and is no maintenance now. Of 32 alone that is said.
+  it.each([
+    [32, true],
+    [0, false],
+    [33, false],
+    [null, false],
+  ])('%s: 43.3(k) is named: %s', (item, named) => {
+    const found = preventiveItem(item);
+    expect(!found.known && found.missing.includes('43.3(k)')).toBe(named);
+  });
 });
 
 /** Part 43 Appendix A(b), eCFR copy of 24 August 2026. */
