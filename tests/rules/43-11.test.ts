@@ -94,6 +94,20 @@ describe('43.11(a), paragraph by paragraph', () => {
   ])('(a)(2) %i tenths on an aircraft with 45123', (written, expected) => {
     expect(barred({ ttisTenths: known(written) })).toEqual(expected);
   });
+  it.each([
+    [45_122, /less/],
+    [45_124, /more/],
+  ])('(a)(2) %i tenths: which way it is wrong', (written, way) => {
+    const wrong = checkEntry4311(entry({ ttisTenths: known(written) }), ON).find(
+      ({ effect }) => effect === 'bars',
+    );
+    expect(wrong?.because).toMatch(way);
+  });
+
+  it('(a)(5): the list of one that is not approved is cited', () => {
+    const lines = checkEntry4311(entry({ airworthy: known(false), listDated: ON }), ON);
+    expect(lines.at(-1)).toMatchObject({ effect: 'supports', cite: '14cfr43.11(a)(5)' });
+  });
 });
 
 describe('the statements, in the words of the regulation', () => {
@@ -133,6 +147,16 @@ describe('what an open write-up is at an inspection', () => {
     ['found within limits', watch, 'within-limits'],
     ['cosmetic', { kind: 'cosmetic', ...severe('note') }, 'cosmetic'],
     ['deferred', { deferral: deferralOf() }, 'deferred'],
+    // A finding within limits is believed of a watch alone; graver since, the repair is owed (43.11(b); our reading).
+    ['grounding, once found within limits', { ...watch, ...severe('grounding') }, 'repair-owed'],
+    ['limiting, once found within limits', { ...watch, ...severe('limiting') }, 'repair-owed'],
+    ['undecided, once found within limits', { ...watch, severity: unknown('how severe') }, 'repair-owed'],
+    // Looks alone are cosmetic: the kind and the severity both say so (common practice, no source).
+    ['a grounding one, called cosmetic', { kind: 'cosmetic', ...severe('grounding') }, 'repair-owed'],
+    ['a watch, called cosmetic', { kind: 'cosmetic', ...severe('watch') }, 'repair-owed'],
+    ['a limiting one, called cosmetic', { kind: 'cosmetic', ...severe('limiting') }, 'repair-owed'],
+    ['a note of wear', { kind: 'wear', ...severe('note') }, 'repair-owed'],
+    ['a note of damage', { kind: 'damage', ...severe('note') }, 'repair-owed'],
   ] as const)('%s', (_words, change, standing) => {
     expect(standingAtInspection(discrepancyOf(change))).toBe(standing);
   });
@@ -183,6 +207,35 @@ describe('43.11(b), (a)(4) and (a)(5): what stands open', () => {
     ['found within limits, listed all the same', [discrepancyOf(watch)], listed('unairworthy'), []],
   ] as const)('not airworthy: %s', (_words, open, list, expected) => {
     expect(cites(open, list, false)).toEqual(expected);
+  });
+
+  // The list speaks of one write-up in one standing. Of another write-up, or in the other standing, it clears nothing.
+  const another = (standing: ListedItem['standing']): readonly ListedItem[] => [
+    { discrepancyId: 'discrepancy-2', standing },
+  ];
+  it.each([
+    ['damage, another listed', damage, another('unairworthy'), false, ['bars 14cfr43.11(b)']],
+    [
+      'damage, listed as placarded',
+      damage,
+      listed('inoperative-placarded'),
+      false,
+      ['bars 14cfr43.11(b)', 'bars 14cfr43.11(a)(5)'],
+    ],
+    ['deferred, another listed', deferred, another('inoperative-placarded'), true, ['bars 14cfr43.11(b)']],
+    ['deferred, listed as unairworthy', deferred, listed('unairworthy'), true, ['bars 14cfr43.11(b)']],
+    ['within limits, another listed', discrepancyOf(watch), another('unairworthy'), true, []],
+    ['within limits, listed as placarded', discrepancyOf(watch), listed('inoperative-placarded'), true, []],
+    ['among others', damage, [...another('inoperative-placarded'), ...listed('unairworthy')], false, []],
+  ] as const)('%s', (_words, one, list, airworthy, expected) => {
+    expect(cites([one], list, airworthy)).toEqual(expected);
+  });
+  it('the line names the write-up that is meant', () => {
+    const open = [damage, deferred, noPlacard].map((d, index) => ({ ...d, id: `d-${index}` }));
+    const about = { kind: 'discrepancy' } as const;
+    expect(checkFindings4311(open, null, true)).toMatchObject(
+      ['d-0', 'd-1', 'd-2'].map((id) => ({ about: { ...about, id } })),
+    );
   });
 });
 

@@ -45,6 +45,12 @@ it('asks for the things of (c)(2) and no others', () => {
   ]);
 });
 
+/** Every line as its effect, its paragraph and what it asks for. */
+const lines = (change: Partial<PerformanceFacts>, approving: boolean) =>
+  checkPerformance4315(facts(change), approving).map(({ effect, cite, missing }) =>
+    [effect, cite, missing].filter((part) => part !== undefined).join(' '),
+  );
+
 describe('(a) and (c)(1)', () => {
   it.each([
     ['all of it', {}, []],
@@ -58,6 +64,25 @@ describe('(a) and (c)(1)', () => {
     expect(barred(change)).toEqual(expected);
     // Also of an aircraft that is not approved.
     expect(barred(change, false)).toEqual(expected);
+  });
+  it('all of it good: each paragraph says so, the engine run where it is asked', () => {
+    expect(lines({}, true)).toEqual([
+      'supports 14cfr43.15(a)',
+      'supports 14cfr43.15(c)(1)',
+      'supports 14cfr43.15(c)(2)',
+    ]);
+    expect(lines({}, false)).toEqual(['supports 14cfr43.15(a)', 'supports 14cfr43.15(c)(1)']);
+  });
+  // Unknown is never go: what nobody has said is asked for by its name.
+  it.each([
+    [{ madeToDetermineAirworthiness: unknown('how it was made') }, 'bars 14cfr43.15(a) how it was made'],
+    [
+      { checklistCoversAppendixD: unknown('whether it covers Appendix D') },
+      'bars 14cfr43.15(c)(1) whether it covers Appendix D',
+    ],
+    [{ turbine: unknown('the kind of engine') }, 'bars 14cfr43.15(c)(2) the kind of engine'],
+  ])('not known: %o', (change, expected) => {
+    expect(lines(change, true)).toContain(expected);
   });
 });
 
@@ -79,6 +104,46 @@ describe('(c)(2) the engine run, before an approval', () => {
     ['no-instrument', ' ', ['14cfr43.15(c)(2)']],
   ] as const)('%s, "%s"', (answer, reading, expected) => {
     expect(barred(withOne('magnetos', { answer, reading }))).toEqual(expected);
+  });
+  /** The lines after those of (a) and (c)(1), by effect. */
+  const run = (change: Partial<PerformanceFacts>, approving = true) =>
+    checkPerformance4315(facts(change), approving).slice(2);
+
+  it.each([
+    ['satisfactory', 'as read', ['supports']],
+    // Written beside the run, which stands.
+    ['no-instrument', 'by the exhaust', ['notes', 'supports']],
+    // One thing that was not good takes the word away from all the others.
+    ['no-instrument', '', ['bars']],
+    ['not-satisfactory', 'as read', ['bars']],
+    ['not-run', '', ['bars']],
+  ] as const)('what is said of the run: %s, "%s"', (answer, reading, effects) => {
+    expect(run(withOne('oil-pressure', { answer, reading })).map(({ effect }) => effect)).toEqual(effects);
+  });
+  it('a blank judgement is asked for', () => {
+    const blank = { answer: 'no-instrument', reading: '' } as const;
+    expect(run(withOne('cylinder-temperature', blank))[0]?.missing).toMatch(/temperature .*judged/);
+  });
+  it('one thing noted does not stand for another that was not good', () => {
+    const noted = { answer: 'no-instrument', reading: 'by the exhaust' } as const;
+    const bad = { answer: 'not-satisfactory', reading: 'low' } as const;
+    const runUp = { ...allGood, 'cylinder-temperature': noted, 'oil-pressure': bad };
+    expect(run({ runUp }).map(({ effect }) => effect)).toEqual(['bars', 'notes']);
+  });
+  // An engine that ran badly and one that was never run are two findings; the owner reads which.
+  it.each([true, false])('says whether it ran, approving: %s', (approving) => {
+    const said = (answer: RunUpCheck['answer']) =>
+      run(withOne('magnetos', { answer, reading: '' }), approving)[0]?.because;
+    expect(said('not-run')).toMatch(/was not run/);
+    expect(said('not-satisfactory')).toMatch(/was not satisfactory/);
+  });
+  it('not approved: nothing is said of a run that was good, nor where the list speaks of the engine', () => {
+    expect(run({}, false)).toEqual([]);
+    const bad = withOne('magnetos', { answer: 'not-satisfactory', reading: '250 rpm' });
+    expect(run({ ...bad, engineListed: true }, false)).toEqual([]);
+    expect(run(bad, false)).toMatchObject([
+      { effect: 'bars', cite: '14cfr43.15(c)(2)', strictReading: expect.stringContaining('43.11(b)') },
+    ]);
   });
   // What the run showed is a discrepancy found, and 43.11(b) lists it. Strict reading of ours.
   it.each([

@@ -48,6 +48,64 @@ const bars = (facts: BeforeApprovalFacts) =>
     .filter((line) => line.effect === 'bars')
     .map((line) => line.cite);
 
+/** Every line as its effect, its paragraph and what it asks for. */
+const lines = (facts: BeforeApprovalFacts) =>
+  checkBeforeApproval(facts).map(({ effect, cite, missing }) =>
+    [effect, cite, missing].filter((part) => part !== undefined).join(' '),
+  );
+
+describe('all complete: every paragraph says so', () => {
+  it.each([
+    ['a minor repair', minor, ['supports 14cfr43.5(a)', 'supports 14cfr43appA(b)']],
+    [
+      'a major repair on Form 337',
+      major,
+      [
+        'supports 14cfr43.5(a)',
+        'supports 14cfr43appB(a)',
+        'supports 14cfr65.95(a)(1)',
+        'supports 14cfr43.5(c)',
+      ],
+    ],
+    [
+      'a repair station’s on its work order',
+      {
+        ...major,
+        majorRecord: { kind: 'work-order', reference: 'WO 8812' },
+        approver: 'repair-station',
+      },
+      [
+        'supports 14cfr43.5(a)',
+        'supports 14cfr43appB(b)',
+        'supports 14cfr43appB(b)',
+        'supports 14cfr43.5(c)',
+      ],
+    ],
+    [
+      'limits revised, a tank with its copy aboard',
+      {
+        ...major,
+        limitsChanged: known(true),
+        limitsRevised: 'Supplement 4 put in',
+        cabinTank: known(true),
+        copyAboard: known(true),
+      },
+      [
+        'supports 14cfr43.5(a)',
+        'supports 14cfr43appB(a)',
+        'supports 14cfr65.95(a)(1)',
+        'supports 14cfr43.5(c)',
+        'supports 14cfr43appB(d)',
+      ],
+    ],
+    // Neither has a repair form; the entry is all that (a) asks.
+    ['an annual', { ...minor, kind: 'annual', majorAnswers: null }, ['supports 14cfr43.5(a)']],
+    ['preventive work', { ...minor, kind: 'preventive', majorAnswers: null }, ['supports 14cfr43.5(a)']],
+  ] as const)('%s', (_words, facts, expected) => {
+    expect(lines(facts)).toEqual(expected);
+  });
+});
+
 describe('43.5(a): the entry is made', () => {
   it('a whole entry carries a minor repair and a major one', () => {
     expect(bars(minor)).toEqual([]);
@@ -87,6 +145,8 @@ describe('Appendix A(b): minor only when every question was answered no', () => 
     expect(groups('powerplant', '7310')).toEqual(['appliance', 'powerplant']);
     expect(groups('airframe', '5730')).toEqual(['airframe']);
     expect(groups('propeller', '6111')).toEqual(['propeller']);
+    // A propeller has its own list, (b)(3), whatever system the write-up was put under.
+    expect(groups('propeller', '2421')).toEqual(['propeller']);
     const texts = majorQuestionsAsked('airframe', '2421').map(({ question }) => question);
     expect(new Set(texts).size).toBe(texts.length);
     // A field coil rewound on an alternator: A(b)(4)(iii).
@@ -145,6 +205,21 @@ describe('Appendix B(d): a fuel tank in the cabin or baggage compartment', () =>
       copyAboard: known(true),
     } as const;
     expect(bars(facts)).toEqual(['14cfr43appB(d)']);
+  });
+  it('no paper at all: the form is asked for, and its copy aboard', () => {
+    const facts = { ...major, majorRecord: null, cabinTank: known(true), copyAboard: known(false) };
+    expect(bars(facts)).toEqual(['14cfr43.9(d)', '14cfr43appB(d)']);
+  });
+  // Unknown is never go: what nobody has said is asked for by its name.
+  it.each([
+    [{ cabinTank: unknown('whether a tank was fitted') }, 'bars 14cfr43appB(d) whether a tank was fitted'],
+    [
+      { cabinTank: known(true), copyAboard: unknown('whether the copy is aboard') },
+      'bars 14cfr43appB(d) whether the copy is aboard',
+    ],
+    [{ limitsChanged: unknown('whether limits changed') }, 'bars 14cfr43.5(c) whether limits changed'],
+  ])('not known: %o', (change, expected) => {
+    expect(lines({ ...major, ...change })).toContain(expected);
   });
 });
 

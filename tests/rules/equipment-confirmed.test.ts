@@ -212,6 +212,10 @@ describe('the form of a registration', () => {
     ['N12O', false],
     ['N12ABC', false],
     ['n12', false],
+    // Nothing before it and nothing after it.
+    ['XN12', false],
+    ['N12 ', false],
+    ['N12-', false],
   ])('%s: %s', (mark, fits) => {
     expect(isRegistrationNumber(mark)).toBe(fits);
   });

@@ -108,6 +108,11 @@ describe('how long a registration lasts (14 CFR 47.40(a))', () => {
     ['2020-01-05', '2027-01-31'],
     // Already expired on 31 Dec 2022, before the change: not stretched.
     ['2019-12-31', '2022-12-31'],
+    // The day before the change, the day of it, the day after: seven years either way, the first by the stretching.
+    ['2023-01-22', '2030-01-31'],
+    ['2023-01-24', '2030-01-31'],
+    // The day after 31 Dec 2019: three years to the end of January 2023, past the change.
+    ['2020-01-01', '2027-01-31'],
   ])('issued %s: through %s', (issuedOn, through) => {
     expect(registrationExpiry(issuedOn)).toBe(through);
   });
@@ -117,6 +122,10 @@ describe('how long a registration lasts (14 CFR 47.40(a))', () => {
     ['2023-05-31', '2027-05-31'],
     ['2023-01-31', '2027-01-31'],
     ['2022-12-31', '2022-12-31'],
+    // In force on the day of the change or not: expired the day before, on its last day, a day more. 87 FR 71210.
+    ['2023-01-22', '2023-01-22'],
+    ['2023-01-23', '2027-01-31'],
+    ['2023-01-24', '2027-01-31'],
   ])('printed %s: through %s', (printed, through) => {
     expect(stretchedRegistrationExpiry(printed)).toBe(through);
   });
