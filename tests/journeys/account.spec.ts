@@ -4,10 +4,10 @@
  * browser's own virtual authenticator (Chrome DevTools Protocol, WebAuthn); WCAG 2.2 AA for axe. The person is here for
  * this journey only and leaves at its end.
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { Secret, TOTP } from 'otpauth';
 import { newcomer, type Newcomer } from '../fixtures/newcomer';
+import { axeOn } from '../fixtures/axe';
 
 /** The app's code now, or one step ahead, which the server takes as well: each works once. */
 const codeOf = (secret: string, ahead = 0) =>
@@ -43,7 +43,7 @@ async function begin(page: Page, kind: string, password: string): Promise<void> 
 }
 
 const axe = async (page: Page) => {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await axeOn(page).analyze();
   expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
 };
 

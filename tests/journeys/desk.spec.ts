@@ -2,11 +2,11 @@
  * The dispatcher's side in the running program, on the demo. What the board promises stands in the comments of
  * seed/today.ts and seed/aircraft-*.ts; paragraphs are named beside each check.
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
 import { MARROWFIELD } from '../../seed/second-operator';
 import { DEMO_PASSWORD } from '../../seed/people';
+import { axeOn } from '../fixtures/axe';
 import { signIn } from '../fixtures/browser';
 
 const HOME_ZONE = 'America/Chicago';
@@ -303,7 +303,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
     await asDispatcher(page);
     const check = async () => {
-      const found = await new AxeBuilder({ page })
+      const found = await axeOn(page)
         .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
         .analyze();
       expect(found.violations.map(({ id, nodes }) => [id, nodes.map((node) => node.target)])).toEqual([]);

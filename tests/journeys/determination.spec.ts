@@ -2,12 +2,12 @@
  * The determination under a minimum equipment list and the special flight permit, in the running program, on the demo's
  * N061QB, which no other journey needs. Paragraphs are named beside each check; the rest is common practice, no source.
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
 import { DEMO_PASSWORD } from '@/seed/people';
 import { QUILLBACK } from '@/seed/operators';
 import { equipmentId } from '@/seed/load/ids';
+import { axeOn } from '../fixtures/axe';
 import { pageOf, signIn } from '../fixtures/browser';
 
 const AIRCRAFT = 'N061QB';
@@ -268,7 +268,7 @@ async function composeUnder(page: Page, aircraftId: string, reference: string): 
 
 /** WCAG 2.2 AA, as far as axe can see it; in a tall window, because a sticky bar hides what it covers from axe. */
 async function expectAccessible(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page })
+  const { violations } = await axeOn(page)
     .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
     .analyze();
   expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.html)])).toEqual([]);

@@ -4,10 +4,10 @@
  * common practice, no source. N053QB is in the hangar, so that its answer stays no go for everybody else; the rule is ended here.
  */
 import { randomUUID } from 'node:crypto';
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { aircraftId } from '../../seed/load/ids';
 import { QUILLBACK } from '../../seed/operators';
+import { axeOn } from '../fixtures/axe';
 import { pageOf, signIn } from '../fixtures/browser';
 
 const setRule = (page: Page) => page.getByRole('form', { name: 'Rule of the house' });
@@ -19,7 +19,7 @@ async function onlyFor(page: Page, registration: string): Promise<void> {
 }
 
 const ofPage = async (page: Page) => {
-  const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag22aa']).analyze();
+  const { violations } = await axeOn(page).withTags(['wcag2a', 'wcag2aa', 'wcag22aa']).analyze();
   return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
 };
 

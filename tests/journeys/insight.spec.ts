@@ -3,9 +3,9 @@
  * nothing. Source: issue 5, "Insight"; the figures themselves are tested in tests/rules and tests/services.
  */
 import { readFile } from 'node:fs/promises';
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Download, type Page } from '@playwright/test';
 import { parse } from 'csv-parse/sync';
+import { axeOn } from '../fixtures/axe';
 import { signIn } from '../fixtures/browser';
 
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -15,7 +15,7 @@ async function expectAccessible(page: Page): Promise<void> {
   await page.setViewportSize({ width: size?.width ?? 390, height: 8000 });
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
+    const { violations } = await axeOn(page).withTags(TAGS).analyze();
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual(
       [],
     );

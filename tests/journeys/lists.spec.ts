@@ -4,8 +4,8 @@
  * journey walks round.
  */
 import { randomUUID } from 'node:crypto';
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
+import { axeOn } from '../fixtures/axe';
 import { pageOf, signIn } from '../fixtures/browser';
 
 const TYPE = 'Foxglove 200';
@@ -120,7 +120,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
       const unfold = page.getByRole('button', { name: /^3\D/ });
       if (await unfold.count()) await unfold.click();
-      const { violations } = await new AxeBuilder({ page })
+      const { violations } = await axeOn(page)
         .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
         .analyze();
       expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target.join(' ')}`)).toEqual([]);

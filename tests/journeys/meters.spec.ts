@@ -4,9 +4,9 @@
  * "Hobbs and tach out/in are taken at release and return, with sanity checks ..., and feed hours and inspections"; WCAG 2.2
  * for the check by axe; the allowance of the clock is our own design (lib/rules/meters.ts).
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { formatTenths, parseTenths } from '../../lib/rules/hours';
+import { axeOn } from '../fixtures/axe';
 import { pageOf, signIn } from '../fixtures/browser';
 
 const ZONE = 'America/New_York';
@@ -57,7 +57,7 @@ async function hundredHoursLeft(page: Page): Promise<number> {
 }
 
 async function usableByEverybody(page: Page): Promise<void> {
-  const found = await new AxeBuilder({ page })
+  const found = await axeOn(page)
     .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
     .analyze();
   expect(found.violations.map(({ id, nodes }) => [id, nodes.map((node) => node.target)])).toEqual([]);

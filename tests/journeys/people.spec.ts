@@ -4,14 +4,14 @@
  * lets them leave; the demo's people stay as they are.
  */
 import { randomUUID } from 'node:crypto';
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
+import { axeOn } from '../fixtures/axe';
 import { pageOf } from '../fixtures/browser';
 
 const PASSWORD = 'seven copper kettles on a windowsill';
 
 async function expectNoFaults(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag22aa']).analyze();
+  const { violations } = await axeOn(page).withTags(['wcag2a', 'wcag2aa', 'wcag22aa']).analyze();
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
 }
 

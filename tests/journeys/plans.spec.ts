@@ -3,9 +3,9 @@
  * it stands in the way of the other journeys. Sources: issue 5 ("row-level errors and nothing half-imported", "Bases and
  * sunrise"), RFC 5545, axe.
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
+import { axeOn } from '../fixtures/axe';
 import { signIn } from '../fixtures/browser';
 
 const AIRCRAFT = 'N091MF';
@@ -13,7 +13,7 @@ const AIRCRAFT = 'N091MF';
 const DAY = new Date(Date.now() + 5 * 86_400_000).toISOString().slice(0, 10);
 
 async function expectAxe(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await axeOn(page).analyze();
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
 }
 

@@ -2,8 +2,8 @@
  * Every page of the application, on a phone and on a desktop, in light and dark: WCAG 2.2 AA as far as axe can see it, one
  * heading, no sideways scrolling. A new page without a row in tests/fixtures/every-screen.ts fails here.
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
+import { axeOn } from '../fixtures/axe';
 import { signIn } from '../fixtures/browser';
 import { pathOf, routesOfApp, SCREENS } from '../fixtures/every-screen';
 
@@ -45,7 +45,7 @@ for (const who of [null, 'pia', 'moira', 'tess', 'gil'] as const) {
 
 /** Of the dark theme only what a theme can change is asked again. */
 async function expectNothingFound(page: Page, where: string, only?: string[]): Promise<void> {
-  const axe = new AxeBuilder({ page });
+  const axe = axeOn(page);
   const { violations } = await (only ? axe.withRules(only) : axe.withTags(TAGS)).analyze();
   expect
     .soft(

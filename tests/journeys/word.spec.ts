@@ -3,12 +3,12 @@
  * judged, fixed or deferred (in-app, and e-mail ...; a file outbox in the demo), with the mechanic's words"; WCAG 2.2 AA
  * for axe and 2.5.8 for the size of targets. The write-up is made on the aircraft that stands in the hangar.
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
 import { readdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { DEMO_PASSWORD } from '../../seed/people';
+import { axeOn } from '../fixtures/axe';
 import { pageOf } from '../fixtures/browser';
 
 const IN_HANGAR = 'N053QB';
@@ -142,7 +142,7 @@ async function expectFits(page: Page): Promise<void> {
 async function expectNoAxeFindings(page: Page): Promise<void> {
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page })
+    const { violations } = await axeOn(page)
       .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
       .analyze();
     expect(

@@ -6,7 +6,6 @@
 import { cpus, platform, totalmem } from 'node:os';
 import { readFile, writeFile } from 'node:fs/promises';
 import { runToEnd, startChild } from '../../lib/operate/children.mjs';
-import { runAsProgram } from '../../lib/operate/run-as-program';
 import { say, Trouble } from '../../lib/operate/say.mjs';
 import { PARTS, type Part } from './parts';
 import { PAGE, withFigures } from './page';
@@ -78,8 +77,8 @@ async function rowsOf(part: Part): Promise<Row[]> {
   ];
 }
 
-async function command(): Promise<number> {
-  const asked = process.argv.slice(2);
+/** Runs all parts, or those named in `asked`. Gives the exit code. */
+export async function prove(asked: readonly string[]): Promise<number> {
   const unknown = asked.filter((name) => !PARTS.some((part) => part.name === name));
   if (unknown.length > 0)
     throw new Trouble(
@@ -104,12 +103,12 @@ async function command(): Promise<number> {
 
 /** Where and when, since a figure is of one machine. */
 async function stamp(): Promise<string> {
-  const { output } = await runToEnd('git', ['describe', '--always', '--dirty', '--exclude=*'], {
-    show: false,
-  });
+  const git = (...args: string[]) => runToEnd('git', args, { show: false });
+  const { output } = await git('rev-parse', '--short', 'HEAD');
+  // The page itself is written meanwhile.
+  const changed = await git('diff', '--quiet', 'HEAD', '--', '.', `:!${PAGE}`);
+  const commit = `${output.trim()}${changed.code === 0 ? '' : ' with changes'}`;
   const gigabytes = Math.round(totalmem() / 2 ** 30);
   const day = new Date().toISOString().slice(0, 10);
-  return `${day}, commit ${output.trim()}, ${platform()}, ${cpus().length} cores (${cpus()[0]?.model.trim() ?? 'unknown'}), ${gigabytes} GB, Node ${process.version}.`;
+  return `${day}, commit ${commit}, ${platform()}, ${cpus().length} cores (${cpus()[0]?.model.trim() ?? 'unknown'}), ${gigabytes} GB, Node ${process.version}.`;
 }
-
-runAsProgram(import.meta.url, command);
