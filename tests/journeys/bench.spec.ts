@@ -3,10 +3,10 @@
  * stands in the hangar for its annual, so that no other journey's answer depends on them. Paragraphs are named beside each
  * check; the rest is common practice, no source.
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { DEMO_PASSWORD } from '@/seed/people';
 import { writtenUpOn } from '../fixtures/bench-page';
+import { axeOn } from '../fixtures/axe';
 import { pageOf, signIn } from '../fixtures/browser';
 
 const IN_HANGAR = 'N053QB';
@@ -221,7 +221,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
 
 /** WCAG 2.2 AA, as far as axe can see it. */
 async function expectAccessible(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page })
+  const { violations } = await axeOn(page)
     .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
     .analyze();
   expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.html)])).toEqual([]);

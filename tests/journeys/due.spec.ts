@@ -2,8 +2,8 @@
  * What falls due, one aircraft at the bench, trends and repeats, in the running program on the demo. It adds a requirement to
  * N043QB and ends it again. Paragraphs are named beside each check; the rest is issue 4 and common practice.
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
+import { axeOn } from '../fixtures/axe';
 import { signIn } from '../fixtures/browser';
 
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -14,7 +14,7 @@ async function expectAccessible(page: Page): Promise<void> {
   await page.setViewportSize({ width: size?.width ?? 390, height: 4000 });
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
-    const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
+    const { violations } = await axeOn(page).withTags(TAGS).analyze();
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(' ')}`)).toEqual(
       [],
     );

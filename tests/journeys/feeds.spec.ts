@@ -3,9 +3,9 @@
  * issue 5 ("feeds out"); WCAG 2.2 AA for axe; the rest is common practice, no source. What is made here is ended here.
  */
 import { randomUUID } from 'node:crypto';
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { DEMO_PASSWORD } from '../../seed/people';
+import { axeOn } from '../fixtures/axe';
 import { signIn } from '../fixtures/browser';
 
 const ofThisRun = (words: string): string => `${words} ${randomUUID().slice(0, 8)}`;
@@ -110,7 +110,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await form.getByRole('button', { name: 'Add the webhook' }).click();
     await expect(page.getByLabel('Its signing secret')).toHaveValue(/^whsec_/);
 
-    const { violations } = await new AxeBuilder({ page })
+    const { violations } = await axeOn(page)
       .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
       .analyze();
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.target.join(' ')}`)).toEqual([]);

@@ -4,12 +4,12 @@
  * eyes. Sources: issue 5, "Flight"; 91.205(c)(4) for the landing light at night for hire; 91.7(b) for who decides; WCAG 2.2
  * AA for axe. N042QB's meters are read as they stand, so no hours are spent; N045TM's oil is added before the test ends.
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Browser, type Page } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
 import { sunTimes } from '@/lib/rules/sun';
 import { QUILLBACK } from '../../seed/operators';
 import { DEMO_PASSWORD } from '../../seed/people';
+import { axeOn } from '../fixtures/axe';
 import { pageOf, signIn } from '../fixtures/browser';
 import { sendFinding } from '../fixtures/send-finding';
 
@@ -111,7 +111,7 @@ const alarmOn = (page: Page) =>
 async function usableByEverybody(page: Page): Promise<void> {
   for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme });
-    const found = await new AxeBuilder({ page })
+    const found = await axeOn(page)
       .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
       .analyze();
     expect(found.violations.map(({ id, nodes }) => [id, nodes.map((node) => node.target)])).toEqual([]);

@@ -2,9 +2,9 @@
  * The history of an aircraft that was there before this tool: a paper, inspections, a write-up with its deferral, a file, and that
  * there is no minimum equipment list; on an aircraft of its own, retired at the end. Source: issue 6, "History in".
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { DEMO_PASSWORD } from '../../seed/people';
+import { axeOn } from '../fixtures/axe';
 import { signIn } from '../fixtures/browser';
 import { freeMark } from '../fixtures/fleet-office';
 
@@ -19,7 +19,7 @@ const choose = (page: Page, question: string | RegExp, answer: string) =>
   page.getByRole('radiogroup', { name: question }).getByLabel(answer, { exact: true }).check();
 
 async function expectFit(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await axeOn(page).analyze();
   expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth)).toBe(true);
 }

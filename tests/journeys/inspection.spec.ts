@@ -3,12 +3,12 @@
  * keeps it from being certified airworthy. May be run twice on one database. Paragraphs are named beside each check; the rest
  * is common practice, no source.
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
 import { equipmentId } from '@/seed/load/ids';
 import { QUILLBACK } from '@/seed/operators';
 import { DEMO_PASSWORD } from '@/seed/people';
+import { axeOn } from '../fixtures/axe';
 import { pageOf, signIn } from '../fixtures/browser';
 
 const AIRCRAFT = 'N043QB';
@@ -24,7 +24,7 @@ const today = () => new Intl.DateTimeFormat('en-CA', { timeZone: 'America/Chicag
 
 /** WCAG 2.2 AA, as far as axe can see it. */
 async function expectAccessible(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page })
+  const { violations } = await axeOn(page)
     .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
     .analyze();
   expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.html)])).toEqual([]);

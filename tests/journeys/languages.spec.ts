@@ -1,8 +1,8 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
 import { DEMO_PASSWORD } from '../../seed/people';
 import { aircraftId } from '../../seed/load/ids';
 import { QUILLBACK } from '../../seed/operators';
+import { axeOn } from '../fixtures/axe';
 import { pageOf } from '../fixtures/browser';
 
 /**
@@ -50,7 +50,7 @@ test('reasons stay English and say so; all else is Spanish, with nothing amiss f
   expect(await languageOf(page)).toBe('es');
   const reason = page.getByRole('main').locator('[lang="en"]', { hasText: 'Landing light' }).first();
   await expect(reason).toBeVisible();
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  const { violations } = await axeOn(page).analyze();
   expect(violations).toEqual([]);
   await page.context().close();
 });

@@ -1,4 +1,3 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Browser, type BrowserContext, type Page } from '@playwright/test';
 import getPort from 'get-port';
 import { randomBytes, randomUUID } from 'node:crypto';
@@ -7,6 +6,7 @@ import { withClient } from '@/lib/operate/connection';
 import { DEMO_PASSWORD, PEOPLE } from '../../seed/people';
 import { Line } from '../fixtures/line';
 import { ownServer, type OwnServer } from '../fixtures/own-server';
+import { axeOn } from '../fixtures/axe';
 
 /**
  * The ramp with no network, in a real browser with its service worker, against a server of its own that is really stopped
@@ -176,7 +176,7 @@ async function writeFinding(page: Page, words: string, photos = 0): Promise<void
 }
 
 async function expectNoAxeFindings(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page })
+  const { violations } = await axeOn(page)
     .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
     .analyze();
   expect(

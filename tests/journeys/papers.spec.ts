@@ -2,8 +2,8 @@
  * Records and papers in the running program, on the demo; nothing is written. Sources: 14 CFR 91.417(a) and (c), 43.9(a),
  * 91.213(d)(3); WCAG 2.2 AA by axe; issue 4, "Papers": read back with pdftotext.
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Page } from '@playwright/test';
+import { axeOn } from '../fixtures/axe';
 import { signIn } from '../fixtures/browser';
 import { infoOf, textOf } from '../fixtures/pdf';
 
@@ -109,7 +109,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await openRecords(page, WITH_WORK);
     const width = page.viewportSize()?.width ?? 0;
     await page.setViewportSize({ width, height: 6000 });
-    const { violations } = await new AxeBuilder({ page })
+    const { violations } = await axeOn(page)
       .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
       .analyze();
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);

@@ -3,10 +3,10 @@
  * ("keyboard first", the filters, "group several discrepancies into one visit with the inspection due"), WCAG 2.2 (2.1.4
  * character keys, 2.4.11 focus not obscured, 2.5.8 target size; we hold 44 px), axe; the rest is common practice, no source.
  */
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
 import { writtenUpOn } from '../fixtures/bench-page';
+import { axeOn } from '../fixtures/axe';
 import { pageOf, signIn } from '../fixtures/browser';
 
 const OURS = 'N053QB';
@@ -280,7 +280,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
 /** WCAG 2.2 AA, as far as axe can see it, and no sideways scrolling. */
 async function expectSound(page: Page): Promise<void> {
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
-  const { violations } = await new AxeBuilder({ page })
+  const { violations } = await axeOn(page)
     .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
     .analyze();
   expect(violations.map(({ id, nodes }) => [id, nodes.map((node) => node.html)])).toEqual([]);

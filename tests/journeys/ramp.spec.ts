@@ -1,9 +1,9 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { randomUUID } from 'node:crypto';
 import sharp from 'sharp';
 import { DEMO_LOGINS } from '@/lib/operate/load-demo';
 import { type RampPack } from '@/lib/walkarounds/pack';
+import { axeOn } from '../fixtures/axe';
 
 /**
  * The pilot's side in a real browser against the demo. All findings go to the aircraft that is in the hangar for its
@@ -582,7 +582,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await open();
       await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
       await expect(page.getByText('One moment…')).toHaveCount(0);
-      const { violations } = await new AxeBuilder({ page })
+      const { violations } = await axeOn(page)
         .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
         .analyze();
       expect(

@@ -1,5 +1,5 @@
-import AxeBuilder from '@axe-core/playwright';
 import { expect, test, type Locator, type Page } from '@playwright/test';
+import { axeOn } from '../fixtures/axe';
 import { signIn } from '../fixtures/browser';
 import { type RampPack } from '@/lib/walkarounds/pack';
 
@@ -299,7 +299,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await open();
       await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
       await expect(page.getByText('One moment…')).toHaveCount(0);
-      const { violations } = await new AxeBuilder({ page })
+      const { violations } = await axeOn(page)
         .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
         .analyze();
       expect(
