@@ -9,12 +9,16 @@ export function takeOverConsole(): void {
     (level: 'error' | 'warn') =>
     (...given: unknown[]) => {
       const error = given.find((one) => one instanceof Error) ?? new Text(given);
-      if (level === 'error') log.error('framework', error);
+      if (level === 'error' && !isNodesWarning(given)) log.error('framework', error);
       else log.warn('framework', {}, error);
     };
   console.error = take('error');
   console.warn = take('warn');
 }
+
+/** Node writes its warnings (what a library uses will go one day) where errors go, at every start; nobody has to look today. */
+const isNodesWarning = ([first]: readonly unknown[]): boolean =>
+  typeof first === 'string' && /^\(node:\d+\) (?:\[\w+\] )?\w*Warning: /.test(first);
 
 /** What was written without an error; objects are left out, since they may hold anything. */
 class Text extends Error {

@@ -182,11 +182,17 @@ test('what the framework writes to the console goes the same way', async () => {
     console.error('⨯', Object.assign(new Error(`page: "${WORDS}"`), { digest: '12345' }));
     console.error('could not read', { name: WORDS }, `<${MAIL}>`);
     console.warn(`"${WORDS}" is deprecated`);
+    console.error(`(node:17) DeprecationWarning: ${MAIL}`);
+    console.error(`(node:17) [DEP0040] DeprecationWarning: ${MAIL}`);
+    console.error(`The page said (node:17) DeprecationWarning: ${MAIL}`);
   });
   expect(lines.map(({ level, msg }) => [level, msg])).toEqual([
     ['error', 'framework'],
     ['error', 'framework'],
     ['warn', 'framework'],
+    ['warn', 'framework'],
+    ['warn', 'framework'],
+    ['error', 'framework'],
   ]);
   expectNobody(text);
 });
