@@ -1,6 +1,7 @@
 /**
  * Part of the proof: does a test notice when a rule is changed? Stryker changes lib/rules one place at a time (mutation.config.mjs says
- * what it leaves out, and why). As it stands the core of the answer is judged. `WHEELCHOCK_MUTATION=all` judges every file, shard by
+ * what it leaves out, and why). As it stands the core of the answer is judged whole, and of all the rules one place in twelve, drawn by
+ * lot. `WHEELCHOCK_MUTATION=sample` is the second alone. `WHEELCHOCK_MUTATION=all` judges every file, shard by
  * shard, and writes tests/prove/mutation-figures.md; a file's path in its place judges that one. `WHEELCHOCK_MUTATION_KEPT=yes` takes
  * over what an earlier run of the same shard found where neither rule nor test has changed since.
  */
@@ -9,10 +10,13 @@ import { runToEnd } from '../../lib/operate/children.mjs';
 import { end, endOnSignals } from '../../lib/operate/stopping.mjs';
 import { countsOf, score, sum, type Counts, type StrykerReport } from './mutation/counts';
 import { figuresPage } from './mutation/figures-page';
+import { sampleOfRules, wilson } from './mutation/sample';
 import { CORE, SHARDS } from './mutation/shards';
 import { report, type Row } from './row';
 
 const WANTED = 90;
+/** Of the places in all rules, one in so many is tried. */
+const ONE_IN = 12;
 const ASKED = process.env.WHEELCHOCK_MUTATION;
 const ALL = ASKED === 'all';
 const KEPT = process.env.WHEELCHOCK_MUTATION_KEPT === 'yes';
@@ -43,17 +47,24 @@ async function judge(name: string, files: readonly string[]): Promise<Map<string
   return counts;
 }
 
-const rowOf = (what: string, counts: Counts): Row => {
+const rowOf = (what: string, counts: Counts, more = ''): Row => {
   const { killed, survived } = counts;
   return {
     part: 'Mutations of the rules',
     what,
     command: COMMAND,
-    measured: `${score(counts).toFixed(1)} % (${killed} of ${killed + survived} noticed)`,
+    measured: `${score(counts).toFixed(1)} % (${killed} of ${killed + survived} noticed)${more}`,
     wanted: `at least ${WANTED} %`,
     good: killed + survived > 0 && score(counts) >= WANTED,
   };
 };
+
+async function sampleRow(): Promise<Row> {
+  const counts = sum((await judge('sample', await sampleOfRules(ONE_IN))).values());
+  const [from, to] = wilson(counts.killed, counts.killed + counts.survived);
+  const whole = `; of all, with 95 % confidence, ${from.toFixed(1)} to ${to.toFixed(1)} %`;
+  return rowOf(`all of lib/rules, one place in ${ONE_IN} drawn by lot`, counts, whole);
+}
 
 endOnSignals(1);
 const rows: Row[] = [];
@@ -64,10 +75,12 @@ try {
       for (const [file, counts] of await judge(name, shard)) files.set(file, counts);
     await writeFile('tests/prove/mutation-figures.md', await figuresPage(files, COMMAND));
     rows.push(rowOf('every file of lib/rules', sum(files.values())));
+  } else if (ASKED === 'sample') {
+    rows.push(await sampleRow());
   } else if (ASKED !== undefined) {
     rows.push(rowOf(ASKED, sum((await judge('asked', ASKED.split(','))).values())));
   } else {
-    rows.push(rowOf('the core of the answer', sum((await judge('core', CORE)).values())));
+    rows.push(rowOf('the core of the answer', sum((await judge('core', CORE)).values())), await sampleRow());
   }
 } catch (error) {
   process.stderr.write(`${error instanceof Error ? error.stack : String(error)}\n`);
