@@ -15,9 +15,9 @@ export const PARTS: readonly Part[] = [
   { name: 'suites', title: 'Isolation, attacks and doubt', bound: 30 },
   { name: 'packages', title: 'Packages with known weaknesses', bound: 2 },
   { name: 'backup', title: 'Backup and restore', bound: 8 },
-  { name: 'faults', title: 'Faults under write load', bound: 25 },
-  { name: 'two-servers', title: 'Two servers on one database', bound: 15 },
-  { name: 'mutation', title: 'Mutations of the rules', bound: isWholeMutation ? 600 : 20 },
+  { name: 'faults', title: 'Faults under write load', bound: 35 },
+  { name: 'two-servers', title: 'Two servers on one database', bound: 45 },
+  { name: 'mutation', title: 'Mutations of the rules', bound: isWholeMutation ? 600 : 45 },
   { name: 'rules-speed', title: 'The rules beside a general library', bound: 8 },
   { name: 'scale', title: 'Scale', bound: isWholeScale ? 120 : 20 },
 ];
