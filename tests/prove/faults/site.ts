@@ -86,7 +86,8 @@ export class Site {
       this.server = await startEmbedded({ dataDir: this.dataDir, password: PASSWORD });
       this.pipe.target = this.server.port;
     }
-    const until = Date.now() + 60_000;
+    // Long: before it replays anything it has every file of the folder put on disk, behind whatever else the disk is busy with.
+    const until = Date.now() + 300_000;
     for (;;) {
       try {
         await this.sql('SELECT 1');
