@@ -44,6 +44,17 @@ describe('(f)(3) training within 50 nautical miles', () => {
     const [demand] = demandsOf91207(broken, useOf({ purpose: 'student-solo', trainingWithin50Nm: near }));
     expect(demand?.strictReading).toContain('solo');
   });
+  it('and says nothing of it where no solo was said to be near, or where it is no solo', () => {
+    const strict = (use: Partial<UseOfAircraft>) => demandsOf91207(broken, useOf(use))[0]?.strictReading;
+    expect(strict({ purpose: 'student-solo', trainingWithin50Nm: known(false) })).toBeUndefined();
+    expect(strict({ purpose: 'student-solo', trainingWithin50Nm: unknown('how far') })).toBeUndefined();
+    expect(strict({ purpose: 'private', trainingWithin50Nm: near })).toBeUndefined();
+    const farOff = { ...AWAY, latitudeDeg: BASE.latitudeDeg + 3 };
+    expect(strict({ purpose: 'private', trainingWithin50Nm: known(false), to: farOff })).toBeUndefined();
+    expect(
+      strict({ purpose: 'private', trainingWithin50Nm: unknown('how far'), to: farOff }),
+    ).toBeUndefined();
+  });
   it.each([known(false), unknown('how far the lesson goes')])('not beyond, nor unknown: %o', (within) => {
     expect(relief({ purpose: 'instruction-for-hire', trainingWithin50Nm: within })).toBeNull();
   });
@@ -82,11 +93,15 @@ describe('(e)(2) ferry to repair', () => {
   it('from a place without repair to one with it, required crew only', () => {
     expect(relief(ferry)).toBe('14cfr91.207(e)(2)');
   });
+  it.each(['private', 'check-flight', 'to-inspection'] as const)('as %s', (purpose) => {
+    expect(relief({ ...ferry, purpose })).toBe('14cfr91.207(e)(2)');
+  });
   it.each<[string, Partial<UseOfAircraft>]>([
     ['with a passenger', { crewOnly: known(false) }],
     ['not knowing who is aboard', { crewOnly: unknown('who is aboard') }],
     ['as a lesson', { purpose: 'instruction-for-hire' }],
     ['as a solo', { purpose: 'student-solo' }],
+    ['carrying a customer', { purpose: 'carriage-for-hire' }],
     ['from a place with repair', { from: BASE }],
     ['from an unknown place', { from: { ...AWAY, repairAvailable: unknown('repair at 0WA') } }],
     ['to a place without repair', { to: AWAY }],
@@ -126,8 +141,26 @@ describe('(f)(10) temporarily removed', () => {
   it('must be down by the last day: an arrival after midnight is day 91', () => {
     expect(relief({ departOn: '2026-04-01', arriveOn: '2026-04-02' }, out('2026-01-01'))).toBeNull();
   });
-  it('not before it was removed', () => {
-    expect(relief(onDay('2025-12-31'), out('2026-01-01'))).toBeNull();
+  it('and whichever of the two dates is the later', () => {
+    expect(relief({ departOn: '2026-04-02', arriveOn: '2026-04-01' }, out('2026-01-01'))).toBeNull();
+    expect(relief({ departOn: '2026-04-01', arriveOn: '2026-03-31' }, out('2026-01-01'))).not.toBeNull();
+  });
+  it.each([
+    ['2025-12-31', false],
+    ['2026-01-01', true],
+    ['2026-01-02', true],
+  ])('removed 1 January 2026, flight on %s: %s', (date, good) => {
+    expect(relief(onDay(date), out('2026-01-01'))).toBe(good ? '14cfr91.207(f)(10)' : null);
+  });
+  it('needs no reading of (f)(3) beside it', () => {
+    const solo = {
+      ...onDay('2026-01-02'),
+      purpose: 'student-solo',
+      trainingWithin50Nm: known(true),
+    } as const;
+    const [demand] = demandsOf91207(out('2026-01-01'), useOf(solo));
+    expect(demand?.relief?.cite).toBe('14cfr91.207(f)(10)');
+    expect(demand?.strictReading).toBeUndefined();
   });
   it.each<[string, ReturnType<typeof out>]>([
     ['an incomplete record', out('2026-11-01', {}, false)],
@@ -147,6 +180,23 @@ describe('(f)(10) temporarily removed', () => {
       }),
     });
     expect(relief({}, again)).toBeNull();
+  });
+  // Removed on 1 September 2026: day 90 is 30 November. In whichever order the write-ups stand.
+  it.each([
+    ['2026-09-01', '2026-11-20', '2026-11-30', true],
+    ['2026-11-20', '2026-09-01', '2026-11-30', true],
+    ['2026-09-01', '2026-11-20', '2026-12-01', false],
+    ['2026-11-20', '2026-09-01', '2026-12-01', false],
+  ])('removed on %s and %s, flight on %s: %s', (first, second, date, good) => {
+    const deferral = deferralOf({
+      method: 'removed',
+      eltRemoval: { firstRemovedOn: second, recordComplete: true },
+    });
+    const twice = withBroken(out(first), 'elt', { id: 'second', deferral });
+    expect(relief(onDay(date), twice)).toBe(good ? '14cfr91.207(f)(10)' : null);
+  });
+  it('not while another write-up on it is no removal', () => {
+    expect(relief(onDay('2026-01-02'), withBroken(out('2026-01-01'), 'elt', { id: 'second' }))).toBeNull();
   });
   it('past day 90 instruction nearby is still possible', () => {
     expect(

@@ -130,6 +130,9 @@ describe('the 71 findings', () => {
     expect(entry?.kind).toBe(KINDS[row.kind]);
     expect(entry?.proposed).toBe(COURSES[row.course]);
     expect(entry?.work.map(signerOf)).toEqual(row.signers);
+    // The first item of Appendix A(c) among the usual work, and none where none of it is preventive maintenance.
+    const [item = null] = row.signers.flatMap((signer) => /^PM(\d+)$/.exec(signer)?.[1] ?? []);
+    expect(entry?.preventiveItem).toBe(item === null ? null : Number(item));
   });
 
   it('agree with their neighbours: code, law, stations, measurements, who settles', () => {

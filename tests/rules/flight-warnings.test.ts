@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Temporal } from 'temporal-polyfill';
-import type { AircraftFacts } from '../../lib/rules/aircraft';
+import type { AircraftFacts, RequirementFacts, RequirementKind } from '../../lib/rules/aircraft';
 import { answerForFlight } from '../../lib/rules/answer';
 import { known, unknown } from '../../lib/rules/facts';
 import { warningsFor } from '../../lib/rules/flight-warnings';
@@ -90,6 +90,28 @@ describe('light along a parallel', () => {
     expect(warning?.because).toContain('At 0WE the sun is down already when this flight departs.');
   });
 
+  // The sun sets at 0WE first, wherever the flight began.
+  it.each([
+    ['to', BASE, EAST],
+    ['from', EAST, BASE],
+  ])('the dark that comes first is named, %s the place in the east', (_name, from, to) => {
+    const east = sunTimes('2026-11-25', EAST);
+    const departAt = second(east.sunset, -3600);
+    const clock = (at: string | null) =>
+      Temporal.Instant.from(at ?? '')
+        .toZonedDateTimeISO(EAST.zone)
+        .toPlainTime()
+        .toString()
+        .slice(0, 5);
+    const [night] = warnings(trainer(), between(from, to, departAt, 3));
+    expect(night?.kind).toBe('runs-into-night');
+    expect(night?.because).toContain(`${clock(east.civilDusk)} at 0WE`);
+    const untilSunset = { ...between(from, to, departAt, 0), arriveAt: second(east.sunset, 120) };
+    const [sunset] = warnings(trainer(), untilSunset);
+    expect(sunset).toMatchObject({ kind: 'lands-after-sunset', cite: '14cfr91.209(a)(1)' });
+    expect(sunset?.because).toContain(`${clock(east.sunset)} at 0WE`);
+  });
+
   it('westward: it leaves in daylight and lands after dusk, or leaves in the dark and was meant so', () => {
     const intoNight = between(BASE, WEST, second(SUN.sunset, -60), 2);
     expect(kinds(trainer(), intoNight)).toEqual(['runs-into-night']);
@@ -137,6 +159,48 @@ describe('inspections', () => {
   ] as const)('a VOR check that has run out, under %s', (rules, expected) => {
     const flight = flightOf({ rules, departAt: '2026-12-11T16:00:00Z', arriveAt: '2026-12-11T17:30:00Z' });
     expect(kinds(trainer(), flight)).toEqual(expected);
+  });
+});
+
+describe('which inspections are watched', () => {
+  const late = (kind: RequirementKind, change: Partial<RequirementFacts> = {}) =>
+    trainer({
+      requirements: [
+        requirementRow(kind, 'Invented check', '2020-01-01', 40000, {
+          intervalMonths: 12,
+          intervalTenths: 100,
+          ...change,
+        }),
+      ],
+    });
+  // The paragraph of each kind: 91.409(a) and (b), 91.411(a)(1), 91.413(a), 91.207(d), 91.171(a)(2), 39.7, 91.403(c).
+  it.each<[RequirementKind, string, string[], string[]]>([
+    ['annual', '14cfr91.409(a)', ['VFR', 'IFR'], ['date']],
+    ['hundred-hour', '14cfr91.409(b)', ['VFR', 'IFR'], ['hours']],
+    ['static-and-altimeter', '14cfr91.411(a)(1)', ['IFR'], ['date']],
+    ['transponder', '14cfr91.413(a)', ['VFR', 'IFR'], ['date']],
+    ['elt-inspection', '14cfr91.207(d)', ['VFR', 'IFR'], ['date']],
+    ['vor-check', '14cfr91.171(a)(2)', ['IFR'], ['date']],
+    ['directive', '14cfr39.7', ['VFR', 'IFR'], ['date', 'hours']],
+    ['life-limit', '14cfr91.403(c)', ['VFR', 'IFR'], ['date', 'hours']],
+  ])('%s, under %s', (kind, cite, rules, measures) => {
+    for (const under of ['VFR', 'IFR'] as const) {
+      const found = warnings(late(kind), flightOf({ rules: under }));
+      expect(found.map((warning) => [warning.kind, warning.cite])).toEqual(
+        rules.includes(under) ? measures.map(() => ['runs-past-inspection', cite]) : [],
+      );
+    }
+    expect(kinds(late(kind, { binding: false }), flightOf({ rules: 'IFR' }))).toEqual([]);
+  });
+
+  it('what binds nobody leaves too few hours for nobody', () => {
+    const later = booking('2026-11-25T20:00:00Z', '2026-11-25T21:30:00Z', 10);
+    const near = { lastDone: requirementRow('directive', '', '2026-11-01', 45045).lastDone };
+    const row = { ...near, intervalMonths: null };
+    expect(warnings(late('directive', row), flightOf(), [later])).toMatchObject([
+      { kind: 'leaves-too-few-hours', cite: '14cfr39.7' },
+    ]);
+    expect(kinds(late('directive', { ...row, binding: false }), flightOf(), [later])).toEqual([]);
   });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { PaperFacts, PaperKind } from '@/lib/rules/aircraft';
 import { known, unknown } from '@/lib/rules/facts';
+import { paperName } from '@/lib/rules/papers-in-words';
 import { registrationExpiry, stretchedRegistrationExpiry } from '@/lib/rules/part-47/47-40-registration';
 import { checkPapers } from '@/lib/rules/part-91/91-203-papers';
 import { trainer, trainerPapers, useOf } from '../fixtures/aircraft';
@@ -128,5 +129,21 @@ describe('how long a registration lasts (14 CFR 47.40(a))', () => {
     ['2023-01-24', '2027-01-31'],
   ])('printed %s: through %s', (printed, through) => {
     expect(stretchedRegistrationExpiry(printed)).toBe(through);
+  });
+});
+
+// Names: 91.203(a), 91.9(b); weight and balance data: common practice, no source.
+describe('what a paper is called', () => {
+  it.each([
+    ['airworthiness-certificate', /airworthiness/i],
+    ['registration', /registration/i],
+    ['flight-manual', /manual/i],
+    ['weight-and-balance', /balance/i],
+  ])('%s', (kind, name) => {
+    expect(paperName(kind)).toMatch(name);
+    expect(paperName(kind)).not.toBe(kind);
+  });
+  it('one that is not known keeps its own letters', () => {
+    expect(paperName('noise-certificate')).toBe('noise-certificate');
   });
 });
