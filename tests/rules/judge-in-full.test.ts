@@ -5,6 +5,8 @@ import { known, unknown } from '@/lib/rules/facts';
 import { judgeDiscrepancy } from '@/lib/rules/judge-discrepancy';
 import type { UseOfAircraft } from '@/lib/rules/operations';
 import {
+  AWAY,
+  BASE,
   deferralOf,
   discrepancyOf,
   permitOf,
@@ -88,6 +90,54 @@ describe('deferred', () => {
     expect(inWords(lines({}, 'intercom'))[0]?.because).toBe('Deferred: Intercom, deactivated, placarded.');
     const removed = inWords(lines({ method: 'removed', maintenanceRecordSigned: true }, 'intercom'));
     expect(removed[0]?.because).toBe('Deferred: Intercom, removed, control placarded.');
+  });
+
+  // 91.213(a)(5): under a list the flight is made under its limits; 91.213(d): without one under that paragraph.
+  test.each([
+    ['91.213(d)', '14cfr91.213(d)'],
+    ['mel', '14cfr91.213(a)(5)'],
+  ] as const)('by %s it is told by %s', (basis, cite) => {
+    const plane = withBroken(trainer(), 'intercom', { deferral: deferralOf({ basis }) });
+    const entry = {
+      id: 'mel-intercom',
+      equipmentId: plane.discrepancies[0]?.equipmentId ?? '',
+      title: 'Intercom',
+      category: 'C' as const,
+      categoryADays: unknown('the days'),
+      installed: 1,
+      requiredForDispatch: 0,
+      allowed: { night: true, ifr: true, hire: true },
+      proviso: '',
+      operatingProcedure: null,
+      maintenanceProcedure: null,
+    };
+    const items = [entry];
+    const mel = {
+      reference: 'MEL 1',
+      letterAboard: known(true),
+      enforceCategories: false,
+      extension: null,
+      items,
+    };
+    const aircraft = {
+      ...plane,
+      mel: known(basis === 'mel' ? mel : null),
+    };
+    const told = inWords(judgeDiscrepancy(aircraft, aircraft.discrepancies[0]!, useOf()));
+    expect(told).toMatchObject([{ effect: 'limits', cite }]);
+  });
+
+  // 91.207(e)(2), (f)(3): a ferry is for nobody's hire, training nearby is no private flight; the other kinds are named as closed.
+  test('the kinds it closes are judged as what they would be, and not as this flight', () => {
+    const of = (use: Partial<UseOfAircraft>) => {
+      const aircraft = withBroken(trainer(), 'elt', { deferral: deferralOf() });
+      return inWords(judgeDiscrepancy(aircraft, aircraft.discrepancies[0]!, useOf(use)))[0]?.because;
+    };
+    const ferry = { from: AWAY, to: BASE, crewOnly: known(true) };
+    expect(of(ferry)).toMatch(/Not for hire\.$/);
+    expect(of({ purpose: 'instruction-for-hire', trainingWithin50Nm: known(true) })).toMatch(
+      /Not privately\.$/,
+    );
   });
 
   test('alone it names no others; barred it is not told as if it stood', () => {

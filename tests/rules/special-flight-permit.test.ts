@@ -5,8 +5,11 @@
 import { describe, expect, it } from 'vitest';
 import type { AircraftFacts } from '@/lib/rules/aircraft';
 import { answerForFlight } from '@/lib/rules/answer';
-import { known } from '@/lib/rules/facts';
+import { known, unknown } from '@/lib/rules/facts';
+import type { CiteId } from '@/lib/rules/law';
 import type { ProposedFlight, SpecialFlightPermit } from '@/lib/rules/operations';
+import { canBeLifted, withSpecialFlightPermit } from '@/lib/rules/special-flight-permit';
+import type { Line } from '@/lib/rules/verdict';
 import {
   AWAY,
   BASE,
@@ -15,6 +18,7 @@ import {
   permitOf,
   requirementRow,
   trainer,
+  useOf,
   withBroken,
 } from '../fixtures/aircraft';
 
@@ -185,4 +189,91 @@ describe('its flight', () => {
     expect(answered(trainer(), {}).outcome).toBe('go-with-limits');
     expect(answered(trainer(), { used: true }).outcome).toBe('no-go');
   });
+});
+
+describe('which bars a permit can lift', () => {
+  const bar: Line = { effect: 'bars', cite: '14cfr91.409(a)', because: 'Invented.' };
+
+  // 91.409(c), 39.23, 91.213(e), 21.197(a): airworthiness and inspection. The rest is our strict reading, see the head of the rule.
+  it.each<[CiteId, CiteId | null]>([
+    ['14cfr91.409(a)', '14cfr91.409(c)'],
+    ['14cfr91.409(b)', '14cfr91.409(c)'],
+    ['14cfr141.39(a)(3)', '14cfr91.409(c)'],
+    ['14cfr39.7', '14cfr39.23'],
+    ['14cfr91.403(c)', '14cfr21.197(a)'],
+    ['14cfr91.7(a)', '14cfr21.197(a)'],
+    ['14cfr91.405(a)', '14cfr21.197(a)'],
+    ['14cfr91.405(c)', '14cfr21.197(a)'],
+    ['14cfr91.205(b)(4)', '14cfr91.213(e)'],
+    ['14cfr91.213(a)', '14cfr91.213(e)'],
+    ['14cfr91.213(d)(2)(iii)', '14cfr91.213(e)'],
+    ['mmel-category-c', '14cfr91.213(e)'],
+    ['14cfr91.203(a)(1)', null],
+    ['14cfr91.203(a)(2)', null],
+    ['14cfr91.9(b)', null],
+    ['14cfr47.40', null],
+    ['14cfr91.407(a)(1)', null],
+    ['14cfr43.9(a)', null],
+    ['14cfr91.205(c)(2)', null],
+    ['14cfr91.205(d)(2)', null],
+    ['14cfr91.207(a)(2)', null],
+    ['14cfr91.209(a)(1)', null],
+    ['14cfr91.215(b)', null],
+    ['14cfr91.411(a)(1)', null],
+    ['14cfr91.413(a)', null],
+    ['14cfr91.171(a)(2)', null],
+    ['14cfr91.417(a)(2)(i)', null],
+  ])('%s: %s', (cite, by) => {
+    const about = { kind: 'requirement', id: 'annual', label: 'Annual inspection' } as const;
+    expect(canBeLifted({ ...bar, cite })).toBe(by !== null);
+    const permit = permitOf({ covers: ['annual'] });
+    const use = useOf({ crewOnly: known(true), specialFlightPermit: permit });
+    const [first] = withSpecialFlightPermit([{ ...bar, cite, about }], use, trainer());
+    expect(first).toMatchObject(by === null ? { effect: 'bars', cite } : { effect: 'limits', cite: by });
+  });
+
+  it('never what nobody knows, nor what does not bar', () => {
+    expect(canBeLifted({ ...bar, missing: 'when it was done' })).toBe(false);
+    for (const effect of ['limits', 'notes', 'supports'] as const)
+      expect(canBeLifted({ ...bar, effect })).toBe(false);
+  });
+});
+
+describe('its days and those aboard, asked of the use itself', () => {
+  const lines = (use: Parameters<typeof useOf>[0], permit: Partial<SpecialFlightPermit> = {}) =>
+    withSpecialFlightPermit(
+      [],
+      useOf({ crewOnly: known(true), specialFlightPermit: permitOf(permit), ...use }),
+      trainer(),
+    ).filter(({ effect }) => effect === 'bars');
+
+  // Dates are those of the two bases: westward over the date line a flight arrives on the day before it left.
+  it.each([
+    ['2026-11-25', '2026-11-26', []],
+    ['2026-11-26', '2026-11-25', []],
+    ['2026-11-24', '2026-11-25', ['14cfr21.199']],
+    ['2026-11-25', '2026-11-24', ['14cfr21.199']],
+    ['2026-11-26', '2026-11-27', ['14cfr21.199']],
+    ['2026-11-27', '2026-11-26', ['14cfr21.199']],
+  ])('good on the 25th and 26th, from %s to %s', (departOn, arriveOn, bars) => {
+    const good = { goodFrom: '2026-11-25', goodThrough: '2026-11-26' };
+    expect(lines({ departOn, arriveOn }, good).map(({ cite }) => cite)).toEqual(bars);
+  });
+
+  it('not knowing who is aboard bars as a missing fact, somebody aboard as a known one', () => {
+    expect(lines({ crewOnly: unknown('who is aboard') })).toMatchObject([
+      { cite: '14cfr21.197(a)', missing: 'who is aboard' },
+    ]);
+    const [known_, ...more] = lines({ crewOnly: known(false) });
+    expect(more).toEqual([]);
+    expect(known_).toMatchObject({ cite: '14cfr21.197(a)', effect: 'bars' });
+    expect(known_?.missing).toBeUndefined();
+  });
+
+  it.each(['student-solo', 'instruction-for-hire', 'carriage-for-hire'] as const)(
+    'carries no %s',
+    (purpose) => {
+      expect(lines({ purpose }).map(({ cite }) => cite)).toEqual(['14cfr21.197(a)']);
+    },
+  );
 });
