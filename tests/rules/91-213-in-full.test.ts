@@ -17,17 +17,18 @@ import { extensionOf } from '@/lib/rules/part-91/91-213-list-entry';
 import type { Line } from '@/lib/rules/verdict';
 import {
   BASE,
+  REFERENCE,
   TODAY,
   deferralOf,
   discrepancyOf,
   equipmentRow,
+  melItemOf,
   trainer,
   trainerType,
   useOf,
   withBroken,
   withEquipment,
   withRow,
-  REFERENCE,
 } from '../fixtures/aircraft';
 
 /*
@@ -66,19 +67,7 @@ const short = (lines: readonly Line[]) =>
   lines.map(({ effect, cite }) => `${effect} ${cite.replace('14cfr', '')}`);
 const saying = (lines: readonly Line[], cite: string) => lines.find((line) => line.cite === `14cfr${cite}`);
 
-const ENTRY: MelItemFacts = {
-  id: 'mel-heat',
-  equipmentId: 'cabin-heat',
-  title: 'Cabin heat',
-  category: 'C',
-  categoryADays: unknown('days of category A'),
-  installed: 1,
-  requiredForDispatch: 0,
-  allowed: { night: true, ifr: true, hire: true },
-  proviso: '',
-  operatingProcedure: null,
-  maintenanceProcedure: null,
-};
+const ENTRY = melItemOf();
 const listed = (entry: Partial<MelItemFacts> = {}, mel: Partial<MelFacts> = {}): AircraftFacts =>
   trainer({
     mel: known({

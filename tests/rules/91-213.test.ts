@@ -21,10 +21,12 @@ import {
 import { joinLines, type Line } from '../../lib/rules/verdict';
 import {
   BASE,
+  REFERENCE,
   TODAY,
   deferralOf,
   discrepancyOf,
   equipmentRow,
+  melItemOf,
   permitOf,
   trainer,
   trainerType,
@@ -32,7 +34,6 @@ import {
   withBroken,
   withEquipment,
   withRow,
-  REFERENCE,
 } from '../fixtures/aircraft';
 
 /*
@@ -474,20 +475,6 @@ describe('91.213(d)(3) and (d)(4): the steps', () => {
 });
 
 describe('91.213(a), (b): with a minimum equipment list', () => {
-  const entry = (overrides: Partial<MelItemFacts> = {}): MelItemFacts => ({
-    id: 'mel-heat',
-    equipmentId: 'cabin-heat',
-    title: 'Cabin heat',
-    category: 'C',
-    categoryADays: unknown('days of category A'),
-    installed: 1,
-    requiredForDispatch: 0,
-    allowed: { night: true, ifr: true, hire: true },
-    proviso: '',
-    operatingProcedure: null,
-    maintenanceProcedure: null,
-    ...overrides,
-  });
   const list = (overrides: Partial<MelFacts> = {}): AircraftFacts =>
     trainer({
       mel: known({
@@ -495,7 +482,7 @@ describe('91.213(a), (b): with a minimum equipment list', () => {
         letterAboard: known(true),
         enforceCategories: true,
         extension: null,
-        items: [entry()],
+        items: [melItemOf()],
         ...overrides,
       }),
     });
@@ -536,7 +523,7 @@ describe('91.213(a), (b): with a minimum equipment list', () => {
     { required: 0, bars: [] },
   ])('two installed, one out, $required required', ({ required, bars }) => {
     const plane = withRow(
-      list({ items: [entry({ installed: 2, requiredForDispatch: required })] }),
+      list({ items: [melItemOf({ installed: 2, requiredForDispatch: required })] }),
       'cabin-heat',
       {
         installed: 2,
@@ -546,13 +533,13 @@ describe('91.213(a), (b): with a minimum equipment list', () => {
   });
 
   test('an entry written for another number installed bars', () => {
-    expect(barsOf(judged(list({ items: [entry({ installed: 2 })] }), 'cabin-heat'))).toEqual([
+    expect(barsOf(judged(list({ items: [melItemOf({ installed: 2 })] }), 'cabin-heat'))).toEqual([
       '14cfr91.213(a)(3)(ii)',
     ]);
   });
 
   test('two entries for one item: the deferral has to name one', () => {
-    const plane = list({ items: [entry(), entry({ id: 'mel-heat-2' })] });
+    const plane = list({ items: [melItemOf(), melItemOf({ id: 'mel-heat-2' })] });
     expect(missingOf(judged(plane, 'cabin-heat'))).toHaveLength(1);
     expect(answerDeferred(plane, 'cabin-heat', mel).outcome).toBe('go-with-limits');
     expect(barsOf(answerDeferred(plane, 'cabin-heat', { ...mel, melItemId: 'gone' }).lines)).toHaveLength(1);
@@ -565,7 +552,7 @@ describe('91.213(a), (b): with a minimum equipment list', () => {
   ] as { allowed: MelItemFacts['allowed']; use: Partial<UseOfAircraft> }[])(
     'kinds: $use',
     ({ allowed, use }) => {
-      const plane = list({ items: [entry({ allowed })] });
+      const plane = list({ items: [melItemOf({ allowed })] });
       expect(barsOf(judged(plane, 'cabin-heat', use))).toEqual(['14cfr91.213(a)(5)']);
       expect(barsOf(judged(plane, 'cabin-heat'))).toEqual([]);
     },
@@ -573,7 +560,7 @@ describe('91.213(a), (b): with a minimum equipment list', () => {
 
   test('provisos and operating procedures limit, procedures must be done', () => {
     const items = [
-      entry({
+      melItemOf({
         proviso: 'Not below freezing.',
         operatingProcedure: 'Brief it.',
         maintenanceProcedure: 'Cap it.',
@@ -589,7 +576,7 @@ describe('91.213(a), (b): with a minimum equipment list', () => {
 
   // (b)(2), (b)(3): from memory; our strict reading holds a list to them.
   test('(b): a list cannot allow what part 91 or a directive requires', () => {
-    const clock = list({ items: [entry({ equipmentId: 'clock', title: 'Clock' })] });
+    const clock = list({ items: [melItemOf({ equipmentId: 'clock', title: 'Clock' })] });
     expect(barsOf(judged(clock, 'clock', { rules: 'IFR', usesVor: known(true) }))).toEqual([
       '14cfr91.205(d)(6)',
     ]);
@@ -621,7 +608,7 @@ describe('91.213(a), (b): with a minimum equipment list', () => {
   ] as { category: MelItemFacts['category']; recordedOn: string; bars: string[] }[])(
     'category $category (A: 5 days) recorded $recordedOn, flown 25 November',
     ({ category, recordedOn, bars }) => {
-      const items = [entry({ category, categoryADays: known(5) })];
+      const items = [melItemOf({ category, categoryADays: known(5) })];
       expect(barsOf(answerDeferred(list({ items }), 'cabin-heat', { ...mel, recordedOn }).lines)).toEqual(
         bars,
       );
@@ -637,7 +624,7 @@ describe('91.213(a), (b): with a minimum equipment list', () => {
   );
 
   test('a flight that lands after the midnight of the last day is over it', () => {
-    const items = [entry({ category: 'B' })];
+    const items = [melItemOf({ category: 'B' })];
     const late = answerDeferred(
       list({ items }),
       'cabin-heat',
@@ -648,7 +635,7 @@ describe('91.213(a), (b): with a minimum equipment list', () => {
   });
 
   test('category A without its days is not known', () => {
-    const lines = answerDeferred(list({ items: [entry({ category: 'A' })] }), 'cabin-heat', mel).lines;
+    const lines = answerDeferred(list({ items: [melItemOf({ category: 'A' })] }), 'cabin-heat', mel).lines;
     expect(missingOf(lines)).toEqual(['days of category A']);
   });
 

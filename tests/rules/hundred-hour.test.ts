@@ -3,26 +3,13 @@
  * 91-409-inspections.ts; worked examples from outside stand in tests/outside/hundred-hour-overfly.test.ts.
  */
 import { describe, expect, it } from 'vitest';
-import type { AircraftFacts, RequirementFacts, RequirementKind } from '@/lib/rules/aircraft';
+import type { RequirementFacts } from '@/lib/rules/aircraft';
 import { dueOf } from '@/lib/rules/due';
 import { known, unknown } from '@/lib/rules/facts';
 import type { Purpose } from '@/lib/rules/operations';
 import { checkHundredHour, hundredHourDue } from '@/lib/rules/part-91/91-409-inspections';
-import type { Line } from '@/lib/rules/verdict';
-import { requirementRow, trainer, trainerRequirements, useOf } from '../fixtures/aircraft';
-
-const done = (on: string, ttisTenths: number, approved = known(true)) =>
-  known({ on, ttisTenths, wasDueTenths: null, approvedByAuthorised: approved });
-
-const withRow = (kind: RequirementKind, change: Partial<RequirementFacts>): AircraftFacts =>
-  trainer({
-    requirements: trainerRequirements().map((row) => (row.kind === kind ? { ...row, ...change } : row)),
-  });
-const without = (kind: RequirementKind): AircraftFacts =>
-  trainer({ requirements: trainerRequirements().filter((row) => row.kind !== kind) });
-
-const effects = (lines: readonly Line[]) => lines.map((line) => line.effect);
-const missing = (lines: readonly Line[]) => lines.flatMap((line) => line.missing ?? []);
+import { requirementRow, trainer, useOf } from '../fixtures/aircraft';
+import { done, effects, missing, without, withRow } from '../fixtures/recurring';
 
 describe('to whom the 100-hour applies (14 CFR 91.409(b), 141.39(a)(3))', () => {
   // Last at 4400.0, due at 4500.0; the aircraft stands at 4512.3.

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { AircraftFacts, RequirementFacts, RequirementKind } from '@/lib/rules/aircraft';
+import type { AircraftFacts, RequirementFacts } from '@/lib/rules/aircraft';
 import { checkRequirements } from '@/lib/rules/check-requirements';
 import { dueOf } from '@/lib/rules/due';
 import { known, unknown } from '@/lib/rules/facts';
@@ -7,7 +7,6 @@ import { checkDirectives } from '@/lib/rules/part-39/39-airworthiness-directives
 import { checkEltBattery, checkEltInspection } from '@/lib/rules/part-91/91-207-elt-inspection';
 import { checkLifeLimits, checkMakerIntervals } from '@/lib/rules/part-91/91-403-airworthiness-limitations';
 import { checkAnnual } from '@/lib/rules/part-91/91-409-inspections';
-import type { Line } from '@/lib/rules/verdict';
 import {
   BASE,
   deferralOf,
@@ -17,21 +16,11 @@ import {
   useOf,
   withBroken,
 } from '../fixtures/aircraft';
+import { done, effects, missing, without, withRow } from '../fixtures/recurring';
 
-const done = (on: string, ttisTenths: number, approved = known(true)) =>
-  known({ on, ttisTenths, wasDueTenths: null, approvedByAuthorised: approved });
-
-const withRow = (kind: RequirementKind, change: Partial<RequirementFacts>): AircraftFacts =>
-  trainer({
-    requirements: trainerRequirements().map((row) => (row.kind === kind ? { ...row, ...change } : row)),
-  });
-const without = (kind: RequirementKind): AircraftFacts =>
-  trainer({ requirements: trainerRequirements().filter((row) => row.kind !== kind) });
 const plus = (...rows: RequirementFacts[]): AircraftFacts =>
   trainer({ requirements: [...trainerRequirements(), ...rows] });
 
-const effects = (lines: readonly Line[]) => lines.map((line) => line.effect);
-const missing = (lines: readonly Line[]) => lines.flatMap((line) => line.missing ?? []);
 const onDay = (day: string, more = {}) => useOf({ departOn: day, arriveOn: day, ...more });
 
 describe('annual (14 CFR 91.409(a))', () => {

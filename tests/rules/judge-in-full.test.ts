@@ -9,6 +9,7 @@ import {
   BASE,
   deferralOf,
   discrepancyOf,
+  melItemOf,
   permitOf,
   trainer,
   useOf,
@@ -98,19 +99,7 @@ describe('deferred', () => {
     ['mel', '14cfr91.213(a)(5)'],
   ] as const)('by %s it is told by %s', (basis, cite) => {
     const plane = withBroken(trainer(), 'intercom', { deferral: deferralOf({ basis }) });
-    const entry = {
-      id: 'mel-intercom',
-      equipmentId: plane.discrepancies[0]?.equipmentId ?? '',
-      title: 'Intercom',
-      category: 'C' as const,
-      categoryADays: unknown('the days'),
-      installed: 1,
-      requiredForDispatch: 0,
-      allowed: { night: true, ifr: true, hire: true },
-      proviso: '',
-      operatingProcedure: null,
-      maintenanceProcedure: null,
-    };
+    const entry = melItemOf({ equipmentId: plane.discrepancies[0]?.equipmentId ?? '', title: 'Intercom' });
     const items = [entry];
     const mel = {
       reference: 'MEL 1',
