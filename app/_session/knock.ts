@@ -6,6 +6,13 @@ import { noteSignIn } from './last-signed-in';
  */
 export type KnockAnswer = 'in' | 'second-factor' | 'refused' | 'held-up' | 'try-again' | 'no-connection';
 
+/** What a 401 says, by the error in its address: next-auth's own when the pair was not right, and ours (auth.ts). */
+const OF_401: Readonly<Record<string, KnockAnswer>> = {
+  second_factor: 'second-factor',
+  held_up: 'held-up',
+  CredentialsSignin: 'refused',
+};
+
 /** What is shown beside the password: a code, or the answer of a passkey. */
 export type Shown = { readonly code: string } | { readonly passkey: unknown };
 
@@ -18,11 +25,10 @@ export async function knock(email: string, password: string, shown?: Shown): Pro
       noteSignIn(email);
       return 'in';
     }
-    // Only 401 without our own code says that the pair was not right; everything else is no judgement on it.
     const { url } = (await response.json()) as { url?: string };
-    if (response.status === 401 && url?.includes('error=second_factor')) return 'second-factor';
-    if (response.status === 401 && url?.includes('error=held_up')) return 'held-up';
-    return response.status === 401 && url?.includes('error=CredentialsSignin') ? 'refused' : 'try-again';
+    const told = Object.entries(OF_401).find(([error]) => url?.includes(`error=${error}`));
+    // Everything but 401 is no judgement on the pair.
+    return response.status === 401 && told ? told[1] : 'try-again';
   } catch (error) {
     return error instanceof SyntaxError ? 'try-again' : 'no-connection';
   }

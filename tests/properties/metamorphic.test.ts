@@ -210,19 +210,7 @@ describe('deferral never outlives its end', () => {
         (recordedOn, extra, later, categories) => {
           const end = dayAfter(recordedOn, days);
           const extendedThrough = dayAfter(end, extra);
-          const item = {
-            id: 'mel-heat',
-            equipmentId: 'cabin-heat',
-            title: 'Cabin heat',
-            category,
-            categoryADays: known(5),
-            installed: 1,
-            requiredForDispatch: 0,
-            allowed: { night: true, ifr: true, hire: true },
-            proviso: '',
-            operatingProcedure: null,
-            maintenanceProcedure: null,
-          };
+          const item = melItemOf({ category, categoryADays: known(5) });
           const mel = {
             reference: 'MEL 1',
             letterAboard: known(true),

@@ -1,19 +1,4 @@
-/** `npm run prove`, from a fresh clone: what is missing is installed and made first, as `npm test` does; prove.ts does the rest. */
-import { requireNode } from '../../lib/operate/node-version.mjs';
+/** `npm run prove`, from a fresh clone; see prove.ts. */
+import { runFromClone } from '../../lib/operate/from-clone.mjs';
 
-requireNode();
-
-const { endOnSignals, endWithNpm, runScript } = await import('../../lib/operate/stopping.mjs');
-endOnSignals(130);
-endWithNpm(130);
-
-await runScript(async () => {
-  const { ensureDependencies } = await import('../../lib/operate/dependencies.mjs');
-  await ensureDependencies();
-  const { ensureClient } = await import('../../lib/operate/generate.mjs');
-  await ensureClient();
-  const { register } = await import('tsx/esm/api');
-  register();
-  const { prove } = await import('./prove.ts');
-  return prove(process.argv.slice(2));
-});
+await runFromClone(130, async () => (await import('./prove.ts')).prove);

@@ -6,6 +6,7 @@
 import { cpus, platform, totalmem } from 'node:os';
 import { readFile, writeFile } from 'node:fs/promises';
 import { runToEnd, startChild } from '../../lib/operate/children.mjs';
+import { ensureClient } from '../../lib/operate/generate.mjs';
 import { say, Trouble } from '../../lib/operate/say.mjs';
 import { PARTS, type Part } from './parts';
 import { PAGE, withFigures } from './page';
@@ -84,6 +85,7 @@ export async function prove(asked: readonly string[]): Promise<number> {
     throw new Trouble(
       `No part is called ${unknown.join(', ')}. There are: ${PARTS.map(({ name }) => name).join(', ')}.`,
     );
+  await ensureClient();
   const began = Date.now();
   const rows: Row[] = [];
   for (const part of PARTS) {

@@ -11,6 +11,7 @@ import {
   type RunUpCheck,
   type RunUpKey,
 } from '../../lib/rules/part-43/43-15-performance';
+import { toldOf } from '../fixtures/lines';
 
 const good: RunUpCheck = { answer: 'satisfactory', reading: '2,320' };
 const allGood = Object.fromEntries(RUN_UP_CHECKS.map(({ key }) => [key, good])) as Record<
@@ -45,11 +46,8 @@ it('asks for the things of (c)(2) and no others', () => {
   ]);
 });
 
-/** Every line as its effect, its paragraph and what it asks for. */
 const lines = (change: Partial<PerformanceFacts>, approving: boolean) =>
-  checkPerformance4315(facts(change), approving).map(({ effect, cite, missing }) =>
-    [effect, cite, missing].filter((part) => part !== undefined).join(' '),
-  );
+  toldOf(checkPerformance4315(facts(change), approving));
 
 describe('(a) and (c)(1)', () => {
   it.each([

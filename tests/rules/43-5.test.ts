@@ -13,6 +13,7 @@ import {
   majorQuestionsAsked,
   majorQuestionsFor,
 } from '@/lib/rules/part-43/43-appendix-a-major';
+import { toldOf } from '../fixtures/lines';
 
 const NO = Object.fromEntries(MAJOR_QUESTIONS.map(({ key }) => [key, false]));
 
@@ -48,11 +49,7 @@ const bars = (facts: BeforeApprovalFacts) =>
     .filter((line) => line.effect === 'bars')
     .map((line) => line.cite);
 
-/** Every line as its effect, its paragraph and what it asks for. */
-const lines = (facts: BeforeApprovalFacts) =>
-  checkBeforeApproval(facts).map(({ effect, cite, missing }) =>
-    [effect, cite, missing].filter((part) => part !== undefined).join(' '),
-  );
+const lines = (facts: BeforeApprovalFacts) => toldOf(checkBeforeApproval(facts));
 
 describe('all complete: every paragraph says so', () => {
   it.each([

@@ -35,6 +35,7 @@ import {
   withEquipment,
   withRow,
 } from '../fixtures/aircraft';
+import { missingOf } from '../fixtures/lines';
 
 /*
  * 14 CFR 91.213. Sources: (a) as in a GPO copy of 2008; (d) as on faraim.org page 50; (d)(1) in outline from a copy of a
@@ -51,7 +52,6 @@ function broken(aircraft: AircraftFacts, fn: EquipmentFunction, overrides: Parti
 
 const barsOf = (lines: readonly Line[]) =>
   lines.filter((line) => line.effect === 'bars').map((line) => line.cite);
-const missingOf = (lines: readonly Line[]) => lines.flatMap((line) => line.missing ?? []);
 
 const judged = (aircraft: AircraftFacts, fn: EquipmentFunction, use: Partial<UseOfAircraft> = {}) => {
   const { aircraft: out, d } = broken(aircraft, fn);

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import type { AircraftFacts, RequirementFacts, RequirementKind } from '@/lib/rules/aircraft';
 import { known, unknown } from '@/lib/rules/facts';
 import { checkVorCheck } from '@/lib/rules/part-91/91-171-vor-check';
 import {
@@ -7,30 +6,18 @@ import {
   checkTransponderTest,
 } from '@/lib/rules/part-91/91-411-413-altimeter-transponder';
 import type { Line } from '@/lib/rules/verdict';
-import {
-  deferralOf,
-  trainer,
-  trainerRequirements,
-  useOf,
-  withBroken,
-  withoutEquipment,
-} from '../fixtures/aircraft';
+import { deferralOf, trainer, useOf, withBroken, withoutEquipment } from '../fixtures/aircraft';
+import { missingOf } from '../fixtures/lines';
+import { withoutRequirement, withRequirement } from '../fixtures/recurring';
 
 const doneOn = (on: string, approved = known(true)) =>
   known({ on, ttisTenths: 41200, wasDueTenths: null, approvedByAuthorised: approved });
-const withRow = (kind: RequirementKind, change: Partial<RequirementFacts>): AircraftFacts =>
-  trainer({
-    requirements: trainerRequirements().map((row) => (row.kind === kind ? { ...row, ...change } : row)),
-  });
-const without = (kind: RequirementKind): AircraftFacts =>
-  trainer({ requirements: trainerRequirements().filter((row) => row.kind !== kind) });
 const onDay = (day: string, more = {}) => useOf({ departOn: day, arriveOn: day, ...more });
 const barred = (lines: readonly Line[]) => lines.filter((line) => line.effect === 'bars');
-const missing = (lines: readonly Line[]) => lines.flatMap((line) => line.missing ?? []);
 
 describe('static system and altimeter for IFR in controlled airspace (14 CFR 91.411)', () => {
   const ifr = { rules: 'IFR' as const };
-  const tested = withRow('static-and-altimeter', { lastDone: doneOn('2024-11-10') });
+  const tested = withRequirement('static-and-altimeter', { lastDone: doneOn('2024-11-10') });
 
   it.each([
     // (a)(1), 24 calendar months.
@@ -51,10 +38,14 @@ describe('static system and altimeter for IFR in controlled airspace (14 CFR 91.
 
   it('bars when it is not known whether the airspace is controlled, or when tested', () => {
     const use = useOf({ ...ifr, controlledAirspace: unknown('whether the airspace is controlled') });
-    expect(missing(checkStaticAndAltimeter(trainer(), use))).toEqual(['whether the airspace is controlled']);
-    expect(barred(checkStaticAndAltimeter(without('static-and-altimeter'), useOf(ifr)))).toHaveLength(1);
-    const undated = withRow('static-and-altimeter', { lastDone: unknown('the date of the test') });
-    expect(missing(checkStaticAndAltimeter(undated, useOf(ifr)))).toEqual(['the date of the test']);
+    expect(missingOf(checkStaticAndAltimeter(trainer(), use))).toEqual([
+      'whether the airspace is controlled',
+    ]);
+    expect(
+      barred(checkStaticAndAltimeter(withoutRequirement('static-and-altimeter'), useOf(ifr))),
+    ).toHaveLength(1);
+    const undated = withRequirement('static-and-altimeter', { lastDone: unknown('the date of the test') });
+    expect(missingOf(checkStaticAndAltimeter(undated, useOf(ifr)))).toEqual(['the date of the test']);
   });
 
   it.each([
@@ -63,7 +54,7 @@ describe('static system and altimeter for IFR in controlled airspace (14 CFR 91.
     [10000, 0],
     [10001, 1],
   ])('tested to 10000 ft, flight to %i ft', (altitude, bars) => {
-    const aircraft = withRow('static-and-altimeter', { testedToFt: known(10000) });
+    const aircraft = withRequirement('static-and-altimeter', { testedToFt: known(10000) });
     const use = useOf({ ...ifr, highestAltitudeFtMsl: known(altitude) });
     const lines = barred(checkStaticAndAltimeter(aircraft, use));
     expect(lines).toHaveLength(bars);
@@ -72,23 +63,25 @@ describe('static system and altimeter for IFR in controlled airspace (14 CFR 91.
 
   it('bars when either altitude is not known', () => {
     const flight = useOf({ ...ifr, highestAltitudeFtMsl: unknown('how high the flight goes') });
-    expect(missing(checkStaticAndAltimeter(trainer(), flight))).toEqual(['how high the flight goes']);
+    expect(missingOf(checkStaticAndAltimeter(trainer(), flight))).toEqual(['how high the flight goes']);
     for (const testedToFt of [null, unknown('the altitude to which the altimeter was tested')]) {
-      const aircraft = withRow('static-and-altimeter', { testedToFt });
-      expect(missing(checkStaticAndAltimeter(aircraft, useOf(ifr)))).toEqual([
+      const aircraft = withRequirement('static-and-altimeter', { testedToFt });
+      expect(missingOf(checkStaticAndAltimeter(aircraft, useOf(ifr)))).toEqual([
         'the altitude to which the altimeter was tested',
       ]);
     }
   });
 
   it('does not count a test by somebody who may not (91.411(b))', () => {
-    const aircraft = withRow('static-and-altimeter', { lastDone: doneOn('2025-05-12', known(false)) });
+    const aircraft = withRequirement('static-and-altimeter', {
+      lastDone: doneOn('2025-05-12', known(false)),
+    });
     expect(barred(checkStaticAndAltimeter(aircraft, useOf(ifr)))).toHaveLength(1);
   });
 });
 
 describe('transponder test, VFR too (14 CFR 91.413(a))', () => {
-  const tested = withRow('transponder', { lastDone: doneOn('2024-11-10') });
+  const tested = withRequirement('transponder', { lastDone: doneOn('2024-11-10') });
   const inAirspace = { transponderAirspace: known(true) };
 
   it.each([
@@ -109,13 +102,13 @@ describe('transponder test, VFR too (14 CFR 91.413(a))', () => {
 
   it('bars a lapsed one when the airspace is not known', () => {
     const use = onDay('2026-12-01', { transponderAirspace: unknown('whether a transponder is needed') });
-    expect(missing(checkTransponderTest(tested, use))).toEqual(['whether a transponder is needed']);
+    expect(missingOf(checkTransponderTest(tested, use))).toEqual(['whether a transponder is needed']);
   });
 
   it('bars when no test is on record, even outside the airspace', () => {
-    expect(barred(checkTransponderTest(without('transponder'), useOf()))).toHaveLength(1);
-    const undated = withRow('transponder', { lastDone: unknown('the date of the test') });
-    expect(missing(checkTransponderTest(undated, useOf()))).toEqual(['the date of the test']);
+    expect(barred(checkTransponderTest(withoutRequirement('transponder'), useOf()))).toHaveLength(1);
+    const undated = withRequirement('transponder', { lastDone: unknown('the date of the test') });
+    expect(missingOf(checkTransponderTest(undated, useOf()))).toEqual(['the date of the test']);
   });
 
   it('asks nothing where there is no transponder, or it is out of use under a deferral', () => {
@@ -132,7 +125,7 @@ describe('transponder test, VFR too (14 CFR 91.413(a))', () => {
 });
 
 describe('VOR check for IFR by VOR (14 CFR 91.171(a)(2))', () => {
-  const checked = withRow('vor-check', { lastDone: doneOn('2026-03-01') });
+  const checked = withRequirement('vor-check', { lastDone: doneOn('2026-03-01') });
   const byVor = { rules: 'IFR' as const, usesVor: known(true) };
 
   it.each([
@@ -151,11 +144,11 @@ describe('VOR check for IFR by VOR (14 CFR 91.171(a)(2))', () => {
 
   it('bars when it is not known whether VOR is used, or when it was checked', () => {
     const use = useOf({ ...byVor, usesVor: unknown('whether the route uses VOR') });
-    expect(missing(checkVorCheck(trainer(), use))).toEqual(['whether the route uses VOR']);
-    expect(missing(checkVorCheck(without('vor-check'), useOf(byVor)))).toEqual([
+    expect(missingOf(checkVorCheck(trainer(), use))).toEqual(['whether the route uses VOR']);
+    expect(missingOf(checkVorCheck(withoutRequirement('vor-check'), useOf(byVor)))).toEqual([
       'when the VOR was last checked',
     ]);
-    const undated = withRow('vor-check', { lastDone: unknown('the date of the check') });
-    expect(missing(checkVorCheck(undated, useOf(byVor)))).toEqual(['the date of the check']);
+    const undated = withRequirement('vor-check', { lastDone: unknown('the date of the check') });
+    expect(missingOf(checkVorCheck(undated, useOf(byVor)))).toEqual(['the date of the check']);
   });
 });

@@ -14,7 +14,7 @@ import {
 import { whyCarriedOverDoesNotCount } from '@/lib/rules/carried-over-counts';
 import { barsToEnding } from '@/lib/rules/end-of-requirement';
 import { factOf, known, unknown } from '@/lib/rules/facts';
-import { deferralOf, trainer, withBroken } from '../fixtures/aircraft';
+import { deferralOf, trainer, withBroken, melItemOf } from '../fixtures/aircraft';
 
 const RATING = 'airplane-single-engine-land';
 const ON = '2026-11-03';
@@ -228,24 +228,7 @@ describe('a deferral carried over that does not count', () => {
         letterAboard: known(true),
         enforceCategories: true,
         extension: null,
-        items:
-          items === 'without'
-            ? []
-            : [
-                {
-                  id: 'mel-heat',
-                  equipmentId: 'cabin-heat',
-                  title: 'Cabin heat',
-                  category: 'C',
-                  categoryADays: unknown('days'),
-                  installed: 1,
-                  requiredForDispatch: 0,
-                  allowed: { night: true, ifr: true, hire: true },
-                  proviso: '',
-                  operatingProcedure: 'Valve off.',
-                  maintenanceProcedure: null,
-                },
-              ],
+        items: items === 'without' ? [] : [melItemOf({ operatingProcedure: 'Valve off.' })],
       }),
     });
 

@@ -9,11 +9,12 @@ import { known, unknown } from '@/lib/rules/facts';
 import type { Purpose } from '@/lib/rules/operations';
 import { checkHundredHour, hundredHourDue } from '@/lib/rules/part-91/91-409-inspections';
 import { requirementRow, trainer, useOf } from '../fixtures/aircraft';
-import { done, effects, missing, without, withRow } from '../fixtures/recurring';
+import { effectsOf, missingOf } from '../fixtures/lines';
+import { done, withoutRequirement, withRequirement } from '../fixtures/recurring';
 
 describe('to whom the 100-hour applies (14 CFR 91.409(b), 141.39(a)(3))', () => {
   // Last at 4400.0, due at 4500.0; the aircraft stands at 4512.3.
-  const over = withRow('hundred-hour', { lastDone: done('2026-05-01', 44000) });
+  const over = withRequirement('hundred-hour', { lastDone: done('2026-05-01', 44000) });
 
   it.each([
     ['instruction-for-hire', ['bars']],
@@ -22,7 +23,7 @@ describe('to whom the 100-hour applies (14 CFR 91.409(b), 141.39(a)(3))', () => 
     ['student-solo', ['notes']],
     ['check-flight', ['notes']],
   ] as const)('%s outside a part 141 school, inspection over: %s', (purpose, expected) => {
-    expect(effects(checkHundredHour(over, useOf({ purpose })))).toEqual(expected);
+    expect(effectsOf(checkHundredHour(over, useOf({ purpose })))).toEqual(expected);
   });
 
   it.each([
@@ -31,9 +32,9 @@ describe('to whom the 100-hour applies (14 CFR 91.409(b), 141.39(a)(3))', () => 
     [45136, []],
     [45137, []],
   ])('due at %i tenths, a private flight that ends at 45136: %s', (due, expected) => {
-    const aircraft = withRow('hundred-hour', { lastDone: done('2026-05-01', due - 1000) });
+    const aircraft = withRequirement('hundred-hour', { lastDone: done('2026-05-01', due - 1000) });
     const lines = checkHundredHour(aircraft, useOf({ plannedTenths: 13 }));
-    expect(effects(lines)).toEqual(expected);
+    expect(effectsOf(lines)).toEqual(expected);
     for (const { cite, about } of lines) {
       expect(cite).toBe('14cfr91.409(b)');
       expect(about?.kind).toBe('requirement');
@@ -42,20 +43,20 @@ describe('to whom the 100-hour applies (14 CFR 91.409(b), 141.39(a)(3))', () => 
 
   it('a private flight is told nothing where the hours or the last inspection are not known', () => {
     expect(checkHundredHour({ ...over, ttisTenths: unknown('the total time') }, useOf())).toEqual([]);
-    const never = withRow('hundred-hour', { lastDone: unknown('when it was done') });
+    const never = withRequirement('hundred-hour', { lastDone: unknown('when it was done') });
     expect(checkHundredHour(never, useOf())).toEqual([]);
   });
 
   it('a flight to the inspection needs it where the aircraft is kept on it, and not elsewhere', () => {
     const use = useOf({ purpose: 'to-inspection', plannedTenths: 13 });
-    expect(checkHundredHour(without('hundred-hour'), use)).toEqual([]);
+    expect(checkHundredHour(withoutRequirement('hundred-hour'), use)).toEqual([]);
     // Just under, on, just over ten hours: ends at 4513.6 h, due 10.0 h before.
     for (const [due, effect] of [
       [45037, 'limits'],
       [45036, 'limits'],
       [45035, 'bars'],
     ] as const) {
-      const aircraft = withRow('hundred-hour', { lastDone: done('2026-05-01', due - 1000) });
+      const aircraft = withRequirement('hundred-hour', { lastDone: done('2026-05-01', due - 1000) });
       expect(checkHundredHour(aircraft, use)).toMatchObject([{ effect, cite: '14cfr91.409(b)' }]);
     }
   });
@@ -64,7 +65,7 @@ describe('to whom the 100-hour applies (14 CFR 91.409(b), 141.39(a)(3))', () => 
   it('says how the ten hours are read, for hire as on the way', () => {
     const strict = (purpose: Purpose, aircraft = over) =>
       checkHundredHour(aircraft, useOf({ purpose })).map(({ strictReading }) => strictReading !== undefined);
-    const near = withRow('hundred-hour', { lastDone: done('2026-05-01', 44100) });
+    const near = withRequirement('hundred-hour', { lastDone: done('2026-05-01', 44100) });
     expect(strict('instruction-for-hire', near)).toEqual([true]);
     expect(strict('to-inspection', near)).toEqual([true]);
     expect(strict('instruction-for-hire', trainer())).toEqual([false]);
@@ -77,14 +78,14 @@ describe('to whom the 100-hour applies (14 CFR 91.409(b), 141.39(a)(3))', () => 
 
   it('a solo where nobody knows whether the school is part 141 is no go', () => {
     const aircraft = trainer({ part141: unknown('whether it flies for a part 141 school') });
-    expect(missing(checkHundredHour(aircraft, useOf({ purpose: 'student-solo' })))).toEqual([
+    expect(missingOf(checkHundredHour(aircraft, useOf({ purpose: 'student-solo' })))).toEqual([
       'whether it flies for a part 141 school',
     ]);
   });
 
   it('must exist when it applies, and need not when it does not', () => {
-    const aircraft = without('hundred-hour');
-    expect(missing(checkHundredHour(aircraft, useOf({ purpose: 'instruction-for-hire' })))).toEqual([
+    const aircraft = withoutRequirement('hundred-hour');
+    expect(missingOf(checkHundredHour(aircraft, useOf({ purpose: 'instruction-for-hire' })))).toEqual([
       'when the last 100-hour inspection was done',
     ]);
     expect(checkHundredHour(aircraft, useOf())).toEqual([]);
@@ -153,7 +154,9 @@ describe('to whom the 100-hour applies (14 CFR 91.409(b), 141.39(a)(3))', () => 
         requirementRow('hundred-hour', '100-hour inspection', '2026-05-01', 44000),
       ],
     });
-    expect(effects(checkHundredHour(aircraft, useOf({ purpose: 'instruction-for-hire' })))).toEqual(['bars']);
+    expect(effectsOf(checkHundredHour(aircraft, useOf({ purpose: 'instruction-for-hire' })))).toEqual([
+      'bars',
+    ]);
   });
 
   it.each([
@@ -169,7 +172,7 @@ describe('to whom the 100-hour applies (14 CFR 91.409(b), 141.39(a)(3))', () => 
       approvedByAuthorised: known(true),
     });
     const lines = checkHundredHour(
-      withRow('hundred-hour', { lastDone }),
+      withRequirement('hundred-hour', { lastDone }),
       useOf({ purpose: 'instruction-for-hire' }),
     );
     expect(lines.some((line) => line.because.includes('A person must work out'))).toBe(asks);
@@ -178,6 +181,6 @@ describe('to whom the 100-hour applies (14 CFR 91.409(b), 141.39(a)(3))', () => 
   it('bars when the time in service is not known', () => {
     const aircraft = trainer({ ttisTenths: unknown('the total time in service') });
     const lines = checkHundredHour(aircraft, useOf({ purpose: 'instruction-for-hire' }));
-    expect(missing(lines)).toEqual(['the total time in service']);
+    expect(missingOf(lines)).toEqual(['the total time in service']);
   });
 });

@@ -16,7 +16,8 @@ import {
   useOf,
   withBroken,
 } from '../fixtures/aircraft';
-import { done, effects, missing, without, withRow } from '../fixtures/recurring';
+import { effectsOf, missingOf } from '../fixtures/lines';
+import { done, withoutRequirement, withRequirement } from '../fixtures/recurring';
 
 const plus = (...rows: RequirementFacts[]): AircraftFacts =>
   trainer({ requirements: [...trainerRequirements(), ...rows] });
@@ -30,31 +31,31 @@ describe('annual (14 CFR 91.409(a))', () => {
     ['2026-06-30', ['supports']],
     ['2026-07-01', ['bars']],
   ])('signed 14 Jun 2025, flight on %s', (day, expected) => {
-    const aircraft = withRow('annual', { lastDone: done('2025-06-14', 43820) });
+    const aircraft = withRequirement('annual', { lastDone: done('2025-06-14', 43820) });
     const lines = checkAnnual(aircraft, onDay(day));
-    expect(effects(lines)).toEqual(expected);
+    expect(effectsOf(lines)).toEqual(expected);
     expect(lines[0]?.cite).toBe('14cfr91.409(a)');
   });
 
   it('bars a flight that leaves on the last day and lands on the next', () => {
-    const aircraft = withRow('annual', { lastDone: done('2025-06-14', 43820) });
+    const aircraft = withRequirement('annual', { lastDone: done('2025-06-14', 43820) });
     const lines = checkAnnual(aircraft, useOf({ departOn: '2026-06-30', arriveOn: '2026-07-01' }));
-    expect(effects(lines)).toEqual(['bars']);
+    expect(effectsOf(lines)).toEqual(['bars']);
   });
 
   it('bars when none is recorded, and when the record names no date', () => {
-    expect(missing(checkAnnual(without('annual'), useOf()))).toEqual([
+    expect(missingOf(checkAnnual(withoutRequirement('annual'), useOf()))).toEqual([
       'when the last annual inspection was done',
     ]);
-    const aircraft = withRow('annual', { lastDone: unknown('the date of the annual') });
-    expect(missing(checkAnnual(aircraft, useOf()))).toEqual(['the date of the annual']);
+    const aircraft = withRequirement('annual', { lastDone: unknown('the date of the annual') });
+    expect(missingOf(checkAnnual(aircraft, useOf()))).toEqual(['the date of the annual']);
   });
 
   it('does not count when the person who approved it could not (65.95(a)(2))', () => {
-    const aircraft = withRow('annual', { lastDone: done('2026-03-10', 43820, known(false)) });
+    const aircraft = withRequirement('annual', { lastDone: done('2026-03-10', 43820, known(false)) });
     const lines = checkAnnual(aircraft, useOf());
-    expect(effects(lines)).toEqual(['bars']);
-    expect(missing(lines)).toEqual([]);
+    expect(effectsOf(lines)).toEqual(['bars']);
+    expect(missingOf(lines)).toEqual([]);
   });
 
   it('bars when nobody knows whether that person could', () => {
@@ -64,7 +65,7 @@ describe('annual (14 CFR 91.409(a))', () => {
       wasDueTenths: null,
       approvedByAuthorised: unknown('whether the authorization was in force'),
     });
-    expect(missing(checkAnnual(withRow('annual', { lastDone }), useOf()))).toEqual([
+    expect(missingOf(checkAnnual(withRequirement('annual', { lastDone }), useOf()))).toEqual([
       'whether the authorization was in force',
     ]);
   });
@@ -74,8 +75,8 @@ describe('annual (14 CFR 91.409(a))', () => {
     ['2026-11-25', 'supports'],
     ['2026-11-26', 'bars'],
   ])('an annual dated %s, flight on 25 Nov 2026: only what is preceding counts', (day, effect) => {
-    const lines = checkAnnual(withRow('annual', { lastDone: done(day, 45000) }), useOf());
-    expect(effects(lines)).toEqual([effect]);
+    const lines = checkAnnual(withRequirement('annual', { lastDone: done(day, 45000) }), useOf());
+    expect(effectsOf(lines)).toEqual([effect]);
   });
 
   it.each([
@@ -83,8 +84,8 @@ describe('annual (14 CFR 91.409(a))', () => {
     [45123, 'supports'],
     [45124, 'bars'],
   ])('done at %i tenths on an aircraft with 45123: a record from the future does not fit', (at, effect) => {
-    const lines = checkAnnual(withRow('annual', { lastDone: done('2026-11-20', at) }), useOf());
-    expect(effects(lines)).toEqual([effect]);
+    const lines = checkAnnual(withRequirement('annual', { lastDone: done('2026-11-20', at) }), useOf());
+    expect(effectsOf(lines)).toEqual([effect]);
   });
 });
 
@@ -108,27 +109,27 @@ describe('airworthiness directives (14 CFR 39.7)', () => {
 
   it('gives no ten hours on the way to the place of the work (a reading, from memory)', () => {
     const use = useOf({ purpose: 'to-inspection', plannedTenths: 18 });
-    expect(effects(checkDirectives(plus(directive()), use))).toEqual(['bars']);
+    expect(effectsOf(checkDirectives(plus(directive()), use))).toEqual(['bars']);
   });
 
   it('bars by the calendar too, whichever comes first', () => {
     const row = directive({ intervalTenths: 5000, intervalDays: 54 });
     // Done 1 October; 24 November is day 54.
-    expect(effects(checkDirectives(plus(row), onDay('2026-11-24')))).toEqual(['supports', 'supports']);
-    expect(effects(checkDirectives(plus(row), onDay('2026-11-25')))).toEqual(['bars', 'supports']);
+    expect(effectsOf(checkDirectives(plus(row), onDay('2026-11-24')))).toEqual(['supports', 'supports']);
+    expect(effectsOf(checkDirectives(plus(row), onDay('2026-11-25')))).toEqual(['bars', 'supports']);
   });
 
   it('is met for good when it does not repeat', () => {
-    expect(effects(checkDirectives(plus(directive({ intervalTenths: null })), useOf()))).toEqual([
+    expect(effectsOf(checkDirectives(plus(directive({ intervalTenths: null })), useOf()))).toEqual([
       'supports',
     ]);
   });
 
   it('bars when nobody has gone through the directives, or a compliance is not recorded', () => {
     const aircraft = trainer({ directives: unknown('which directives apply') });
-    expect(missing(checkDirectives(aircraft, useOf()))).toEqual(['which directives apply']);
+    expect(missingOf(checkDirectives(aircraft, useOf()))).toEqual(['which directives apply']);
     const row = directive({ lastDone: unknown('when it was complied with') });
-    expect(missing(checkDirectives(plus(row), useOf()))).toEqual(['when it was complied with']);
+    expect(missingOf(checkDirectives(plus(row), useOf()))).toEqual(['when it was complied with']);
   });
 });
 
@@ -146,7 +147,7 @@ describe('life limits and maker intervals (14 CFR 91.403)', () => {
   });
 
   it('bars when the life itself is missing', () => {
-    expect(missing(checkLifeLimits(plus({ ...life, intervalTenths: null }), useOf()))).toEqual([
+    expect(missingOf(checkLifeLimits(plus({ ...life, intervalTenths: null }), useOf()))).toEqual([
       'the interval of Wing bolt',
     ]);
   });
@@ -155,21 +156,21 @@ describe('life limits and maker intervals (14 CFR 91.403)', () => {
     const overhaul = requirementRow('maker-interval', 'Engine overhaul', '2014-01-01', 20000, {
       intervalTenths: 20000,
     });
-    expect(effects(checkMakerIntervals(plus({ ...overhaul, binding: false }), useOf()))).toEqual(['notes']);
-    expect(effects(checkMakerIntervals(plus({ ...overhaul, binding: true }), useOf()))).toEqual(['bars']);
+    expect(effectsOf(checkMakerIntervals(plus({ ...overhaul, binding: false }), useOf()))).toEqual(['notes']);
+    expect(effectsOf(checkMakerIntervals(plus({ ...overhaul, binding: true }), useOf()))).toEqual(['bars']);
   });
 });
 
 describe('emergency locator transmitter, inspection and battery (14 CFR 91.207(c), (d))', () => {
   const instruction = { purpose: 'instruction-for-hire', trainingWithin50Nm: known(true) } as const;
-  const inspected = withRow('elt-inspection', { lastDone: done('2025-04-03', 43000) });
+  const inspected = withRequirement('elt-inspection', { lastDone: done('2025-04-03', 43000) });
 
   it.each([
     ['2026-04-29', 'supports'],
     ['2026-04-30', 'supports'],
     ['2026-05-01', 'bars'],
   ])('inspected 3 Apr 2025, flight on %s', (day, effect) => {
-    expect(effects(checkEltInspection(inspected, onDay(day)))).toEqual([effect]);
+    expect(effectsOf(checkEltInspection(inspected, onDay(day)))).toEqual([effect]);
   });
 
   it('limits to training within 50 nautical miles once lapsed (91.207(f)(3))', () => {
@@ -180,7 +181,7 @@ describe('emergency locator transmitter, inspection and battery (14 CFR 91.207(c
 
   it('bars on the way to a place farther off than 50 nautical miles, whatever was answered (91.207(f)(3))', () => {
     const to = { ...BASE, ident: '0WF', latitudeDeg: BASE.latitudeDeg + 2 };
-    expect(effects(checkEltInspection(inspected, onDay('2026-05-01', { ...instruction, to })))).toEqual([
+    expect(effectsOf(checkEltInspection(inspected, onDay('2026-05-01', { ...instruction, to })))).toEqual([
       'bars',
     ]);
   });
@@ -188,13 +189,13 @@ describe('emergency locator transmitter, inspection and battery (14 CFR 91.207(c
   it('does not count a rental or a solo as training', () => {
     for (const purpose of ['private', 'student-solo'] as const) {
       const use = onDay('2026-05-01', { purpose, trainingWithin50Nm: known(true) });
-      expect(effects(checkEltInspection(inspected, use))).toEqual(['bars']);
+      expect(effectsOf(checkEltInspection(inspected, use))).toEqual(['bars']);
     }
   });
 
   it('bars when nobody knows whether the training stays within 50 nautical miles', () => {
     const use = onDay('2026-05-01', { ...instruction, trainingWithin50Nm: unknown('how far it goes') });
-    expect(missing(checkEltInspection(inspected, use))).toEqual(['how far it goes']);
+    expect(missingOf(checkEltInspection(inspected, use))).toEqual(['how far it goes']);
   });
 
   it.each([
@@ -202,16 +203,16 @@ describe('emergency locator transmitter, inspection and battery (14 CFR 91.207(c
     ['2026-11-25', 'supports'],
     ['2026-11-26', 'supports'],
   ])('battery marked %s, flight on 25 Nov 2026', (fixedExpiry, effect) => {
-    const lines = checkEltBattery(withRow('elt-battery', { fixedExpiry }), useOf());
+    const lines = checkEltBattery(withRequirement('elt-battery', { fixedExpiry }), useOf());
     expect(lines).toMatchObject([{ effect, cite: '14cfr91.207(c)(2)' }]);
   });
 
   it('bars without a row or a date', () => {
-    expect(effects(checkEltBattery(without('elt-battery'), useOf()))).toEqual(['bars']);
-    expect(effects(checkEltBattery(withRow('elt-battery', { fixedExpiry: null }), useOf()))).toEqual([
-      'bars',
-    ]);
-    expect(effects(checkEltInspection(without('elt-inspection'), useOf()))).toEqual(['bars']);
+    expect(effectsOf(checkEltBattery(withoutRequirement('elt-battery'), useOf()))).toEqual(['bars']);
+    expect(
+      effectsOf(checkEltBattery(withRequirement('elt-battery', { fixedExpiry: null }), useOf())),
+    ).toEqual(['bars']);
+    expect(effectsOf(checkEltInspection(withoutRequirement('elt-inspection'), useOf()))).toEqual(['bars']);
   });
 
   it('asks nothing of a transmitter that is removed under a deferral', () => {
@@ -243,7 +244,7 @@ describe('all requirements together', () => {
 
   it('bars when the time in service is not known, though nothing else is asked by hours', () => {
     const aircraft = trainer({ ttisTenths: unknown('the total time in service') });
-    expect(missing(checkRequirements(aircraft, useOf()))).toEqual(['the total time in service']);
+    expect(missingOf(checkRequirements(aircraft, useOf()))).toEqual(['the total time in service']);
   });
 });
 

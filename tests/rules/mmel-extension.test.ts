@@ -10,23 +10,17 @@ import { known, unknown } from '@/lib/rules/facts';
 import { LAW } from '@/lib/rules/law';
 import { deferralEligibility } from '@/lib/rules/part-91/91-213-deferral-eligibility';
 import { extensionOf } from '@/lib/rules/part-91/91-213-list-entry';
-import { BASE, deferralOf, trainer, useOf, withBroken } from '../fixtures/aircraft';
+import { BASE, deferralOf, trainer, useOf, withBroken, melItemOf } from '../fixtures/aircraft';
 
 const LETTER = { categories: ['C'], reference: 'Letter 0611' } as const;
-const entryOf = (change: Partial<MelItemFacts> = {}): MelItemFacts => ({
-  id: 'entry',
-  equipmentId: 'cabin-heat',
-  title: 'Cabin heat',
-  category: 'C',
-  categoryADays: unknown('the days of the entry'),
-  installed: 1,
-  requiredForDispatch: 0,
-  allowed: { night: true, ifr: true, hire: true },
-  proviso: 'No icing on the route.',
-  operatingProcedure: null,
-  maintenanceProcedure: 'Close the valve.',
-  ...change,
-});
+const entryOf = (change: Partial<MelItemFacts> = {}) =>
+  melItemOf({
+    id: 'entry',
+    categoryADays: unknown('the days of the entry'),
+    proviso: 'No icing on the route.',
+    maintenanceProcedure: 'Close the valve.',
+    ...change,
+  });
 const melOf = (entry: MelItemFacts, change: Partial<MelFacts> = {}): MelFacts => ({
   reference: 'MEL-1',
   letterAboard: known(true),

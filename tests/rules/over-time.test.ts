@@ -23,6 +23,7 @@ import {
   trainerEquipment,
   trainerPapers,
   trainerRequirements,
+  melItemOf,
 } from '../fixtures/aircraft';
 
 const HOME: ReferenceBase = {
@@ -272,19 +273,13 @@ function listWithTaxiLight() {
     enforceCategories: true,
     extension: null,
     items: [
-      {
+      melItemOf({
         id: 'mel-taxi-light',
         equipmentId: 'taxi-light',
         title: 'Taxi light',
-        category: 'B' as const,
-        categoryADays: unknown('the days'),
+        category: 'B',
         installed: trainerEquipment().find(({ id }) => id === 'taxi-light')?.installed ?? 0,
-        requiredForDispatch: 0,
-        allowed: { night: true, ifr: true, hire: true },
-        proviso: '',
-        operatingProcedure: null,
-        maintenanceProcedure: null,
-      },
+      }),
     ],
   };
 }
