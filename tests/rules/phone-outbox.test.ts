@@ -4,6 +4,7 @@
  * that ran out. The pilot always sees what is sent and what is not"); else common practice, no source. The same in a real
  * browser with a real server: tests/journeys/offline.spec.ts.
  */
+import { IDBFactory } from 'fake-indexeddb';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { type NewOutgoing, type SyncState } from '@/app/ramp/_phone/shapes';
 import { sayHowItStands } from '@/app/ramp/_phone/sent-bar';
@@ -17,6 +18,7 @@ import {
   refuses,
   startSync,
   states,
+  stubStorage,
   takeAlong,
   type FakeSync,
 } from '../fixtures/phone';
@@ -358,6 +360,85 @@ describe('photos', () => {
   });
 });
 
+describe('what is typed', () => {
+  const typed = (words: string, requestId = 'a') => ({
+    key: 'k',
+    personId: PIA,
+    requestId,
+    bundle: 'b',
+    foundAt: '2026-11-25T12:00:00.000Z',
+    values: { words } as never,
+  });
+
+  /** Whoever opens it waits behind a change of version, which waits for a page that does not close. */
+  async function stalledDatabase(): Promise<IDBFactory> {
+    const factory = new IDBFactory();
+    await new Promise((resolve) => (factory.open('wheelchock', 1).onsuccess = resolve));
+    await new Promise((resolve) => (factory.open('wheelchock', 2).onblocked = resolve));
+    return factory;
+  }
+
+  test('a page loaded again while its database still writes has it; once written, the tab keeps nothing beside it', async () => {
+    const held = stubStorage('sessionStorage');
+    const before = await openTab();
+    await before.keepDraft(typed('Straw'));
+    expect(held.size).toBe(0);
+
+    // A database that is not done when the page goes: the newest keystroke never gets to it.
+    const { indexedDB } = globalThis;
+    vi.stubGlobal('indexedDB', await stalledDatabase());
+    const going = await openTab();
+    void going.keepDraft(typed('Straw in the'));
+    void going.keepDraft(typed('Straw in the inlet'));
+    expect(held.size).toBe(1);
+
+    vi.stubGlobal('indexedDB', indexedDB);
+    const after = await openTab();
+    expect(await after.readDraft('k')).toEqual(typed('Straw in the inlet'));
+    expect(await after.readDraft('another')).toBeNull();
+    await after.keepDraft(typed('Straw in the inlet'));
+    expect(held.size).toBe(0);
+    expect(await after.readDraft('k')).toEqual(typed('Straw in the inlet'));
+  });
+
+  test('the slip of a newer keystroke outlives the writing of an older one', async () => {
+    const held = stubStorage('sessionStorage');
+    const tab = await openTab();
+    const older = tab.keepDraft(typed('S'));
+    const newer = tab.keepDraft(typed('St'));
+    await older;
+    expect([...held.values()].join()).toContain('"words":"St"');
+    await newer;
+    expect(held.size).toBe(0);
+    expect(await tab.readDraft('k')).toEqual(typed('St'));
+  });
+
+  test('dropped or sent, it is gone from both', async () => {
+    const held = stubStorage('sessionStorage', new Map([['wheelchock/typed/k', JSON.stringify(typed('S'))]]));
+    const tab = await openTab();
+    expect(await tab.readDraft('k')).toEqual(typed('S'));
+    await tab.dropDraft('k');
+    expect(await tab.readDraft('k')).toBeNull();
+    expect(held.size).toBe(0);
+
+    await takeAlong(tab, PACK);
+    held.set('wheelchock/typed/k', JSON.stringify(typed('S')));
+    await tab.queue([message('a')], { dropDraft: 'k' });
+    expect(await tab.readDraft('k')).toBeNull();
+  });
+
+  test('a tab without storage of its own keeps it in the database all the same', async () => {
+    vi.stubGlobal('sessionStorage', {
+      getItem: () => {
+        throw new DOMException('no', 'SecurityError');
+      },
+    });
+    const tab = await openTab();
+    await tab.keepDraft(typed('Straw'));
+    expect(await tab.readDraft('k')).toEqual(typed('Straw'));
+  });
+});
+
 describe('queueing', () => {
   test('the draft goes in the same moment as the message comes', async () => {
     const tab = await openTab();
@@ -467,23 +548,11 @@ describe('a walkaround', () => {
 });
 
 describe('what the earlier app kept', () => {
-  const oldPhone = (entries: Record<string, unknown>) => {
-    const held = new Map(Object.entries(entries).map(([key, value]) => [key, JSON.stringify(value)]));
-    const storage = {
-      getItem: (key: string) => held.get(key) ?? null,
-      setItem: (key: string, value: string) => held.set(key, value),
-      removeItem: (key: string) => held.delete(key),
-    };
-    // Its keys are its own properties, as in a browser.
-    vi.stubGlobal(
+  const oldPhone = (entries: Record<string, unknown>) =>
+    stubStorage(
       'localStorage',
-      new Proxy(storage, {
-        ownKeys: () => [...held.keys()],
-        getOwnPropertyDescriptor: () => ({ enumerable: true, configurable: true }),
-      }),
+      new Map(Object.entries(entries).map(([key, value]) => [key, JSON.stringify(value)])),
     );
-    return held;
-  };
   const OLD_WALK = {
     id: 'old-walk',
     aircraftId: AIRCRAFT,

@@ -12,13 +12,48 @@ export const draftKey = (
 ): string => `${personId}/${aircraftId}/${station}/${itemKey ?? ''}`;
 
 /** What was typed under a key, or null. */
-export const readDraft = async (key: string): Promise<KeptDraft | null> =>
-  (await inOne(['drafts'], 'readonly', (at) => at.get('drafts', key))) ?? null;
+export async function readDraft(key: string): Promise<KeptDraft | null> {
+  const kept = await inOne(['drafts'], 'readonly', (at) => at.get('drafts', key));
+  return readSlip(key) ?? kept ?? null;
+}
 
-/** Keeps what is typed in place of what was. */
-export const keepDraft = (draft: KeptDraft): Promise<void> =>
-  inOne(['drafts'], 'readwrite', (at) => at.put('drafts', draft));
+/**
+ * Keeps what is typed in place of what was. The tab has it before this returns, and until the database has it: a page
+ * that is loaded again within a keystroke's writing loses nothing.
+ */
+export async function keepDraft(draft: KeptDraft): Promise<void> {
+  const slip = JSON.stringify(draft);
+  changeSlips((slips) => slips.setItem(slipOf(draft.key), slip));
+  await inOne(['drafts'], 'readwrite', (at) => at.put('drafts', draft));
+  // What was typed since has a newer slip, which its own writing takes away.
+  changeSlips((slips) => {
+    if (slips.getItem(slipOf(draft.key)) === slip) slips.removeItem(slipOf(draft.key));
+  });
+}
 
 /** Takes a draft away. Its photos stay: they belong to the message it became, or are dropped one by one. */
-export const dropDraft = (key: string): Promise<void> =>
-  inOne(['drafts'], 'readwrite', (at) => at.drop('drafts', key));
+export async function dropDraft(key: string): Promise<void> {
+  dropSlip(key);
+  await inOne(['drafts'], 'readwrite', (at) => at.drop('drafts', key));
+}
+
+/** Takes away what the tab keeps of a draft beside the database: for whoever drops the draft in a transaction of theirs. */
+export const dropSlip = (key: string): void => changeSlips((slips) => slips.removeItem(slipOf(key)));
+
+const slipOf = (key: string): string => `wheelchock/typed/${key}`;
+
+function readSlip(key: string): KeptDraft | null {
+  let slip: KeptDraft | null = null;
+  changeSlips((slips) => {
+    slip = JSON.parse(slips.getItem(slipOf(key)) ?? 'null') as KeptDraft | null;
+  });
+  return slip;
+}
+
+function changeSlips(change: (slips: Storage) => void): void {
+  try {
+    change(sessionStorage);
+  } catch {
+    // Without storage of its own the tab has what the database has.
+  }
+}

@@ -3,6 +3,7 @@
 import { useMemo, useSyncExternalStore } from 'react';
 import { hear, tell, type Trying } from './channel';
 import { inOne, isKept } from './database';
+import { dropSlip } from './drafts';
 import { afterQueueing, enqueue } from './enqueue';
 import { type AtTheShelves } from './kept-store';
 import { mirror } from './mirror';
@@ -29,6 +30,7 @@ export async function queue(
     await enqueue(at, personId, messages);
     if (also.dropDraft !== undefined) await at.drop('drafts', also.dropDraft);
   });
+  if (also.dropDraft !== undefined) dropSlip(also.dropDraft);
   afterQueueing();
 }
 

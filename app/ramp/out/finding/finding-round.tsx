@@ -81,25 +81,25 @@ export function FindingRound(props: RoundProps) {
   const seenAgain =
     same?.how === 'same' ? (knownOf(aircraft).find(({ id }) => id === same.writeUpId) ?? null) : null;
 
-  // Kept behind the screen. A draft nobody has put anything into would only come back as a riddle.
+  // Kept with every keystroke, before the screen is drawn anew. A draft nobody has put anything into would only come back
+  // as a riddle.
   useEffect(() => {
-    if (isGone.current) return;
-    if (photos > 0 || isTyped(values, start)) void keepDraft({ ...kept, values });
-    // Not before it is known that it has no photos: they would stay behind without it.
-    else if (arePhotosRead) void dropDraft(kept.key);
-  }, [values, photos, arePhotosRead, kept, start]);
-
-  // What was wrong with a field is over when it is answered.
-  useEffect(
-    () =>
-      form.subscribe({
-        formState: { values: true },
-        callback: ({ name }) => {
-          if (name) form.clearErrors(name as Path<FindingDraft>);
-        },
-      }),
-    [form],
-  );
+    function keep(typed: FindingDraft): void {
+      if (isGone.current) return;
+      if (photos > 0 || isTyped(typed, start)) void keepDraft({ ...kept, values: typed });
+      // Not before it is known that it has no photos: they would stay behind without it.
+      else if (arePhotosRead) void dropDraft(kept.key);
+    }
+    keep(form.getValues());
+    return form.subscribe({
+      formState: { values: true },
+      callback: ({ name, values: typed }) => {
+        keep(typed);
+        // What was wrong with a field is over when it is answered.
+        if (name) form.clearErrors(name as Path<FindingDraft>);
+      },
+    });
+  }, [form, photos, arePhotosRead, kept, start]);
 
   useEffect(() => {
     const fields = Object.entries(refused?.problem?.fields ?? {});
