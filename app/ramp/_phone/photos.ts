@@ -46,10 +46,10 @@ export async function takePhoto(bundle: string, file: File): Promise<string | nu
   const [personId, small] = await Promise.all([requirePerson(), readablePhoto(file)]);
   if (!small) return null;
   const photo: KeptPhoto = { id: newRequestId(), personId, bundle, ...small, marks: [], takenAt };
-  const kept = ofBundle(bundle);
-  await kept.change([...(await kept.read()), photo], () =>
-    inOne(['photos'], 'readwrite', (at) => at.put('photos', photo)),
-  );
+  // Shown when the phone has it and not before: whoever sees it may put the phone away.
+  await inOne(['photos'], 'readwrite', (at) => at.put('photos', photo));
+  tell({ topic: 'photos' });
+  await ofBundle(bundle).read();
   return photo.id;
 }
 
