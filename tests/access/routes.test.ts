@@ -35,6 +35,7 @@ const rows = Object.entries(ROUTES).flatMap(([route, methods]) =>
 );
 const named = ({ route, method }: { route: string; method: Method }) => `${method} ${route}`;
 const bySession = rows.filter(({ access }) => access !== 'anybody' && access !== 'key');
+const namedRows = (some: typeof bySession) => some.map((row) => [named(row), row] as const);
 
 const fileOf = (route: string) => `app${route}/route.ts`;
 /** What the file answers to. */
@@ -114,7 +115,7 @@ const verbsOf = (access: RouteAccess): readonly Verb[] =>
 
 let cells = 0;
 describe.each(ROLES)('as %s', (role) => {
-  test.each(bySession.map((row) => [named(row), row] as const))('%s', async (name, row) => {
+  test.each(namedRows(bySession))('%s', async (name, row) => {
     await change('renter', { roles: [role] });
     const act = ASKED[name];
     const may = verbsOf(row.access).some((verb) => (POLICY[verb] as readonly Role[]).includes(role));
@@ -138,60 +139,50 @@ test('every cell was looked at', () => {
   expect(cells).toBe(ROLES.length * (bySession.length + aboutThings));
 });
 
-describe.each(bySession.map((row) => [named(row), row] as const))('%s', (_, row) => {
-  test('is 401 for nobody, a signed-out session and somebody who left', async () => {
+test.each(namedRows(bySession))(
+  '%s is 401 for nobody, a signed-out session and somebody who left',
+  async (_, row) => {
     for (const who of [new Jar(), ended, left]) expect((await told(row, ours, who)).status).toBe(401);
-  });
-
-  test.runIf(row.method !== 'GET')(
-    'is 403 from a page of another site, of none and of a name like ours',
-    async () => {
-      await change('renter', { roles: [...ROLES] });
-      for (const origin of [
-        'https://elsewhere.example',
-        'null',
-        'http://localhost:3000.elsewhere.example',
-        '',
-      ])
-        expect({ origin, ...(await told(row, ours, jar, { origin })) }).toMatchObject({
-          origin,
-          status: 403,
-        });
-    },
-  );
-});
-
-describe.each(rows.filter(({ access }) => access === 'key').map((row) => [named(row), row] as const))(
-  '%s',
-  (_, row) => {
-    test('opens to no session, whatever its roles', async () => {
-      await change('renter', { roles: [...ROLES] });
-      const handler = (await handlersOf(row.route))[row.method];
-      if (!handler) throw new Error('no handler');
-      const asks: [string, Record<string, string | string[]>][] = row.route.startsWith('/api/v1')
-        ? ['fleet', 'plans', 'write-ups'].map((part) => [`/api/v1/${part}`, { path: [part] }])
-        : [['/api/calendar/x/maintenance-due.ics', { key: 'x' }]];
-      for (const [where, params] of asks) {
-        const { status } = await ask(handler, where, { method: row.method, params }, jar);
-        expect([401, 404, 405]).toContain(status);
-      }
-    });
   },
 );
+
+test.each(namedRows(bySession.filter(({ method }) => method !== 'GET')))(
+  '%s is 403 from a page of another site, of none and of a name like ours',
+  async (_, row) => {
+    await change('renter', { roles: [...ROLES] });
+    for (const origin of ['https://elsewhere.example', 'null', 'http://localhost:3000.elsewhere.example', ''])
+      expect({ origin, ...(await told(row, ours, jar, { origin })) }).toMatchObject({
+        origin,
+        status: 403,
+      });
+  },
+);
+
+describe.each(namedRows(rows.filter(({ access }) => access === 'key')))('%s', (_, row) => {
+  test('opens to no session, whatever its roles', async () => {
+    await change('renter', { roles: [...ROLES] });
+    const handler = (await handlersOf(row.route))[row.method];
+    if (!handler) throw new Error('no handler');
+    const asks: [string, Record<string, string | string[]>][] = row.route.startsWith('/api/v1')
+      ? ['fleet', 'plans', 'write-ups'].map((part) => [`/api/v1/${part}`, { path: [part] }])
+      : [['/api/calendar/x/maintenance-due.ics', { key: 'x' }]];
+    for (const [where, params] of asks) {
+      const { status } = await ask(handler, where, { method: row.method, params }, jar);
+      expect([401, 404, 405]).toContain(status);
+    }
+  });
+});
 
 describe('what anybody may ask', () => {
   const known = ['/api/auth/[...nextauth]', '/serwist/[path]'];
   const open = rows.filter(({ access, route }) => access === 'anybody' && !known.includes(route));
-  test.each(open.map((row) => [named(row), row] as const))(
-    '%s says the same to nobody and to a manager',
-    async (_, row) => {
-      await change('renter', { roles: ['manager'] });
-      const handler = (await handlersOf(row.route))[row.method];
-      if (!handler) throw new Error('no handler');
-      const where = row.route === '/api/templates/history' ? `${row.route}?what=write-ups` : row.route;
-      const [one, other] = [await ask(handler, where), await ask(handler, where, {}, jar)];
-      expect([200, 404, 503]).toContain(one.status);
-      expect(await other.text()).toBe(await one.text());
-    },
-  );
+  test.each(namedRows(open))('%s says the same to nobody and to a manager', async (_, row) => {
+    await change('renter', { roles: ['manager'] });
+    const handler = (await handlersOf(row.route))[row.method];
+    if (!handler) throw new Error('no handler');
+    const where = row.route === '/api/templates/history' ? `${row.route}?what=write-ups` : row.route;
+    const [one, other] = [await ask(handler, where), await ask(handler, where, {}, jar)];
+    expect([200, 404, 503]).toContain(one.status);
+    expect(await other.text()).toBe(await one.text());
+  });
 });
