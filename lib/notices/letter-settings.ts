@@ -1,5 +1,5 @@
 import path from 'node:path';
-import addressparser from 'nodemailer/lib/addressparser/index.js';
+import addressparser from 'nodemailer/lib/addressparser';
 
 /** How letters leave this server. */
 export type LetterSettings = { readonly from: Mailbox; readonly address: string } & (

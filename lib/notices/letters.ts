@@ -28,14 +28,11 @@ export const openPost = (settings: LetterSettings): Post =>
     ? smtpPost(settings.server, settings.from)
     : outboxPost(settings.folder, settings.from);
 
-/** `newline` is nodemailer's (RFC 5322, 2.1: lines end in CR LF); its types forget it. */
-type ComposedLetter = SendMailOptions & { readonly newline: 'windows' };
-
 /**
  * The letter as nodemailer takes it. The Message-ID hangs on the letter's id, so that one sent twice is known for the same
- * (RFC 5322, 3.6.4); Auto-Submitted keeps other machines from answering (RFC 3834, 5).
+ * (RFC 5322, 3.6.4); Auto-Submitted keeps other machines from answering (RFC 3834, 5); lines end in CR LF (RFC 5322, 2.1).
  */
-function messageOf(letter: LetterToSend, from: Mailbox): ComposedLetter {
+function messageOf(letter: LetterToSend, from: Mailbox): SendMailOptions {
   if (!isPlainAddress(letter.to)) throw new RefusedForGood('This is no address a letter could go to.');
   return {
     from: { ...from },
