@@ -1,7 +1,6 @@
 import { useWords } from '#words';
 import { said } from '@/lib/words/said';
 import { SheetsNav } from '../../_ui/sheets-nav';
-import styles from './office-nav.module.css';
 
 const SHEETS = [
   { key: 'set-up', href: '/office', label: said('Setting up') },
@@ -16,9 +15,5 @@ export type OfficeSheet = (typeof SHEETS)[number]['key'];
 /** The sheets of the office. Bases stay at the desk, which works with them every day, and are linked from here. */
 export function OfficeNav({ at }: { at: OfficeSheet }) {
   const t = useWords();
-  return (
-    <div className={styles.spaced}>
-      <SheetsNav name={t('Office')} sheets={SHEETS} at={at} />
-    </div>
-  );
+  return <SheetsNav name={t('Office')} sheets={SHEETS} at={at} />;
 }
