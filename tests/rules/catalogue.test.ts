@@ -185,6 +185,135 @@ describe('the 18 stations (section 14)', () => {
   });
 });
 
+/**
+ * What the walk looks for at a place is offered there. Source: section 14 of the project's trade notes (areas after the FAA's training
+ * handbook, checked in part); the finding that stands for each of its words is our reading.
+ */
+const GEAR =
+  'tyre-worn tyre-cord tyre-cut tyre-flat-spot tyre-low tyre-slipped wheel-cracked brake-leak brake-pads-worn brake-soft wheel-fairing-cracked';
+const SKIN = 'skin-damage antenna-broken static-blocked';
+const FLAP = 'flap-uneven surface-hinge-loose control-stiff control-cable-wire static-wick-missing';
+const TIP = 'position-light-dead anticollision-light-dead light-lens-broken skin-damage';
+const FUEL = 'fuel-cap-seal water-cleared water-keeps-coming fuel-dirt fuel-wrong fuel-stain';
+const LOOKED_FOR: Readonly<Record<string, string>> = {
+  approach: 'nose-strut-low fuel-stain engine-oil-leak',
+  cabin:
+    'belt-frayed seat-will-not-lock placard-missing elt-battery-expired extinguisher-low fuel-gauge-dead battery-weak door-latch-fails control-stiff',
+  'cabin-power-on':
+    'position-light-dead anticollision-light-dead landing-light-dead pitot-heat-dead stall-warning-silent flap-uneven',
+  'left-rear-fuselage': `${SKIN} door-latch-fails`,
+  tail: 'surface-hinge-loose control-cable-wire control-stiff trim-tab-play position-light-dead static-wick-missing',
+  'right-rear-fuselage': SKIN,
+  'right-flap-aileron': FLAP,
+  'right-tip-leading-edge': TIP,
+  'right-wing-fuel': FUEL,
+  'right-main-gear': GEAR,
+  'nose-right':
+    'oil-low engine-oil-leak oil-cooler-leak cowl-fastener-missing exhaust-crack muffler-crack water-cleared water-keeps-coming fuel-dirt fuel-wrong',
+  propeller:
+    'propeller-nick propeller-erosion propeller-bent propeller-crack spinner-cracked propeller-hub-leak alternator-belt inlet-nest baffle-torn',
+  'nose-gear':
+    'tyre-worn tyre-cord tyre-cut tyre-flat-spot tyre-low nose-strut-low strut-leak torque-link-loose shimmy-damper-leak',
+  'nose-left': 'static-blocked cowl-fastener-missing windshield-crack',
+  'left-wing-fuel': `${FUEL} fuel-vent-blocked`,
+  'left-leading-edge': 'pitot-blocked pitot-heat-dead stall-warning-silent landing-light-dead',
+  'left-wing-and-gear': `${FLAP} ${TIP} ${GEAR}`,
+  'last-look': 'fuel-cap-seal door-latch-fails',
+};
+
+describe('what is looked for at a place', () => {
+  it('every place is in the table', () => {
+    expect(Object.keys(LOOKED_FOR)).toEqual([...STATION_KEYS]);
+  });
+
+  it.each(STATION_KEYS)('%s', (station) => {
+    const offered = findingsAt(station).map(({ key }) => key);
+    const lookedFor = (LOOKED_FOR[station] ?? '').split(' ');
+    expect(lookedFor.filter((key) => !offered.includes(key))).toEqual([]);
+  });
+
+  it('what hangs on one wing is offered on the other, but for what there is one of', () => {
+    const other: Readonly<Record<string, readonly string[]>> = {
+      'right-flap-aileron': ['left-wing-and-gear'],
+      'right-tip-leading-edge': ['left-leading-edge', 'left-wing-and-gear'],
+      'right-wing-fuel': ['left-wing-fuel'],
+      'right-main-gear': ['left-wing-and-gear'],
+      'left-wing-fuel': ['right-wing-fuel'],
+      'left-leading-edge': ['right-tip-leading-edge'],
+      'left-wing-and-gear': ['right-main-gear', 'right-flap-aileron', 'right-tip-leading-edge'],
+      'left-rear-fuselage': ['right-rear-fuselage'],
+      'right-rear-fuselage': ['left-rear-fuselage'],
+    };
+    const oneSided = FINDING_CATALOGUE.filter(({ station, alsoAt }) => {
+      const at: readonly string[] = [station, ...alsoAt];
+      return at.some((place) => other[place] && !other[place].some((one) => at.includes(one)));
+    });
+    expect(oneSided.map(({ key }) => key)).toEqual([
+      'landing-light-dead',
+      'pitot-blocked',
+      'pitot-heat-dead',
+      'stall-warning-silent',
+      'door-latch-fails',
+    ]);
+  });
+});
+
+/** Which finding asks for which number: needed to come out lower than grounding, judged if it was taken, or only described. Our design. */
+describe('what is measured', () => {
+  const NICK =
+    'propeller-nick-depth needed, propeller-nick-width needed, propeller-nick-length described, propeller-nick-from-tip described';
+  it('is asked for', () => {
+    const asked = FINDING_CATALOGUE.filter(({ measurements }) => measurements.length > 0).map((entry) => [
+      entry.key,
+      entry.measurements.map(({ key, role }) => `${key} ${role}`).join(', '),
+    ]);
+    expect(Object.fromEntries(asked)).toEqual({
+      'propeller-nick': NICK,
+      'propeller-erosion': NICK,
+      'tyre-worn': 'main-tyre-tread if-measured, nose-tyre-tread if-measured',
+      'tyre-cut': 'tyre-cut-length described, tyre-cut-depth described',
+      'tyre-low': 'main-tyre-pressure if-measured, nose-tyre-pressure if-measured',
+      'tyre-slipped': 'tyre-slip if-measured',
+      'nose-strut-low': 'nose-strut-extension needed',
+      'brake-pads-worn': 'brake-pad-thickness needed',
+      'water-cleared': 'fuel-sample-repeats described',
+      'water-keeps-coming': 'fuel-sample-repeats described',
+      'oil-low': 'oil-quantity needed',
+      'battery-weak': 'battery-voltage needed',
+      'trim-tab-play': 'trim-tab-play needed',
+      'skin-damage': 'skin-dent-depth described, skin-dent-width described',
+    });
+  });
+
+  it('is every number there is, but for those the walk itself asks for', () => {
+    const asked = new Set<string>(
+      FINDING_CATALOGUE.flatMap(({ measurements }) => measurements.map(({ key }) => key)),
+    );
+    expect(Object.keys(MEASUREMENTS).filter((key) => !asked.has(key))).toEqual([
+      'fuel-in-left-tank',
+      'fuel-in-right-tank',
+      'flap-angle',
+    ]);
+  });
+});
+
+/** Codes as in the project's jasc.csv; which of them belong to one finding is our design. */
+it('a finding that may be of several parts asks which, by their codes', () => {
+  const asking = FINDING_CATALOGUE.filter(({ choices }) => choices.length > 0).map((entry) => [
+    entry.key,
+    entry.choices.map(({ jasc }) => jasc).join(' '),
+  ]);
+  expect(Object.fromEntries(asking)).toEqual({
+    'basic-instrument-faulty': '3414 3416 3423',
+    'vacuum-gyro-dead': '3720 3700 3421 3422 3424',
+    'control-cable-wire': '2730 2720 2710',
+    'surface-hinge-loose': '5744 5552 5554',
+    'skin-damage': '5730 5330 5512 5532 5522 5542 5751 5753',
+    'antenna-broken': '2312 3454 3457 3452 3451 2562',
+    'transponder-fails': '3452 3416',
+  });
+});
+
 describe('small things', () => {
   it.each([
     [31, 'thousandth-inch', '0.031 in'],
