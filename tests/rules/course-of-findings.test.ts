@@ -57,8 +57,9 @@ describe('what anyone may settle is a mechanic’s once it was measured, whateve
   });
 
   test('not measured it stays with anyone', () => {
-    const note = { ...named('tyre-flat-spot') };
-    expect(courseOfCatalogue(note, { measurements: {}, limits: [] }).settledBy).toBe('anyone');
+    expect(courseOfCatalogue(named('tyre-flat-spot'), { measurements: {}, limits: [] }).settledBy).toBe(
+      'anyone',
+    );
   });
 });
 

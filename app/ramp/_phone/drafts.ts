@@ -1,5 +1,6 @@
 'use client';
 
+import { inTab } from '../../_ui/in-tab';
 import { inOne } from './database';
 import { type KeptDraft } from './shapes';
 
@@ -14,7 +15,8 @@ export const draftKey = (
 /** What was typed under a key, or null. */
 export async function readDraft(key: string): Promise<KeptDraft | null> {
   const kept = await inOne(['drafts'], 'readonly', (at) => at.get('drafts', key));
-  return readSlip(key) ?? kept ?? null;
+  const slip = inTab((tab) => JSON.parse(tab.getItem(slipOf(key)) ?? 'null') as KeptDraft | null);
+  return slip ?? kept ?? null;
 }
 
 /**
@@ -23,12 +25,10 @@ export async function readDraft(key: string): Promise<KeptDraft | null> {
  */
 export async function keepDraft(draft: KeptDraft): Promise<void> {
   const slip = JSON.stringify(draft);
-  changeSlips((slips) => slips.setItem(slipOf(draft.key), slip));
+  inTab((tab) => tab.setItem(slipOf(draft.key), slip));
   await inOne(['drafts'], 'readwrite', (at) => at.put('drafts', draft));
   // What was typed since has a newer slip, which its own writing takes away.
-  changeSlips((slips) => {
-    if (slips.getItem(slipOf(draft.key)) === slip) slips.removeItem(slipOf(draft.key));
-  });
+  if (inTab((tab) => tab.getItem(slipOf(draft.key))) === slip) dropSlip(draft.key);
 }
 
 /** Takes a draft away. Its photos stay: they belong to the message it became, or are dropped one by one. */
@@ -38,22 +38,8 @@ export async function dropDraft(key: string): Promise<void> {
 }
 
 /** Takes away what the tab keeps of a draft beside the database: for whoever drops the draft in a transaction of theirs. */
-export const dropSlip = (key: string): void => changeSlips((slips) => slips.removeItem(slipOf(key)));
+export function dropSlip(key: string): void {
+  inTab((tab) => tab.removeItem(slipOf(key)));
+}
 
 const slipOf = (key: string): string => `wheelchock/typed/${key}`;
-
-function readSlip(key: string): KeptDraft | null {
-  let slip: KeptDraft | null = null;
-  changeSlips((slips) => {
-    slip = JSON.parse(slips.getItem(slipOf(key)) ?? 'null') as KeptDraft | null;
-  });
-  return slip;
-}
-
-function changeSlips(change: (slips: Storage) => void): void {
-  try {
-    change(sessionStorage);
-  } catch {
-    // Without storage of its own the tab has what the database has.
-  }
-}

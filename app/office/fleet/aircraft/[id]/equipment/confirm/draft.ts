@@ -1,3 +1,4 @@
+import { inTab } from '@/app/_ui/in-tab';
 import { type LineAsTyped } from '../../../../_parts/line-typed';
 
 /** What was decided of one item, as typed. */
@@ -17,22 +18,18 @@ export interface Draft {
 const keyOf = (aircraftId: string) => `wheelchock-confirm-${aircraftId}`;
 
 /** The draft of this tab, without items that are no longer open. */
-export function keptDraft(aircraftId: string, openIds: readonly string[]): Draft | null {
-  try {
-    const kept = JSON.parse(sessionStorage.getItem(keyOf(aircraftId)) ?? 'null') as Draft | null;
+export const keptDraft = (aircraftId: string, openIds: readonly string[]): Draft | null =>
+  inTab((tab) => {
+    const kept = JSON.parse(tab.getItem(keyOf(aircraftId)) ?? 'null') as Draft | null;
     if (!kept || !Array.isArray(kept.decided)) return null;
     const decided = kept.decided.filter(({ equipmentId }) => openIds.includes(equipmentId));
     return { source: String(kept.source), decided };
-  } catch {
-    return null;
-  }
-}
+  });
 
+/** Null takes it away. Without storage the sitting lives as long as the page. */
 export function keepDraft(aircraftId: string, draft: Draft | null): void {
-  try {
-    if (draft) sessionStorage.setItem(keyOf(aircraftId), JSON.stringify(draft));
-    else sessionStorage.removeItem(keyOf(aircraftId));
-  } catch {
-    // Without storage the sitting lives as long as the page.
-  }
+  inTab((tab) => {
+    if (draft) tab.setItem(keyOf(aircraftId), JSON.stringify(draft));
+    else tab.removeItem(keyOf(aircraftId));
+  });
 }
